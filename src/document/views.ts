@@ -1,0 +1,19 @@
+/** What the core rooms ask of a tree file. */
+import type { Stance, Tree } from '../geometry/tree.ts';
+import type { Site } from '../season/site.ts';
+import type { TreeFile } from './treeFile.ts';
+
+export const treeOf = (file: TreeFile): Tree => ({ axes: file.axes });
+
+export const siteOf = (file: TreeFile): Site => file.site;
+
+/** Height of the soil that the trunk grows from, above the ground, metres. */
+export function soilHeightM(file: TreeFile): number {
+  const { pot } = file.standing;
+  return pot === null ? 0 : pot.heightM - pot.soilBelowRimM;
+}
+
+export function stanceOf(file: TreeFile): Stance {
+  const [eastM, northM] = file.standing.at;
+  return { foot: [eastM, soilHeightM(file), -northM], turnedDeg: file.standing.turnedDeg };
+}

@@ -1,0 +1,15 @@
+/**
+ * One job interface. A job is a generator: it yields progress and returns its result, so that whoever
+ * carries it (in place, browser worker, Node worker) decides when it runs, shows how far it is and
+ * stops it by not asking for more. Jobs know no clock and no thread.
+ */
+export interface Progress<Partial = unknown> {
+  /** 0 to 1. */
+  readonly done: number;
+  /** What is being done, in plain words. */
+  readonly doing: string;
+  /** A usable coarse answer, when there is one. */
+  readonly partial?: Partial;
+}
+
+export type Job<Result, Partial = unknown> = Generator<Progress<Partial>, Result, void>;

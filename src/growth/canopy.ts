@@ -1,0 +1,73 @@
+/** The canopy: everything of the tree that light can meet, and the nodes where it is asked for. */
+import type { Vec3 } from '../geometry/vec.ts';
+
+/**
+ * What can be cut, as one number each. Owner 0 is the surroundings. Every axis of the tree has an owner,
+ * and so has every bud that was grown into a shoot (id of the bud).
+ */
+export interface Owner {
+  /** Id of the axis or of the bud. */
+  readonly id: string;
+  readonly kind: 'axis' | 'bud';
+  /** Owner of the wood it grew from: it goes when that goes. 0 for the trunk. */
+  readonly parent: number;
+  /** Whether it carries leaves, and so is listed among the shoots. */
+  readonly leafy: boolean;
+}
+
+export interface LeafBlade {
+  readonly owner: number;
+  /** Number of its node on the shoot, 1 at the base. */
+  readonly node: number;
+  /** Where the petiole leaves the bark, and where the blade begins. */
+  readonly petioleFrom: Vec3;
+  readonly bladeFrom: Vec3;
+  /** Unit vectors: along the midrib to the tip; across the blade, to its right seen from above. */
+  readonly along: Vec3;
+  readonly across: Vec3;
+  readonly midribM: number;
+  readonly areaM2: number;
+}
+
+export interface WoodStretch {
+  readonly owner: number;
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly fromRadiusM: number;
+  readonly toRadiusM: number;
+}
+
+/** A node of a leafy shoot. */
+export interface ShootNode {
+  readonly owner: number;
+  /** 1 at the base. */
+  readonly node: number;
+  /** In the axil, where the fig sits: 1 cm off the bark. */
+  readonly point: Vec3;
+  /** Distance along the shoot, metres. */
+  readonly atM: number;
+}
+
+export interface Shoot {
+  readonly owner: number;
+  /** Id of the axis or bud. */
+  readonly id: string;
+  readonly name: string;
+  readonly path: readonly Vec3[];
+  readonly lengthM: number;
+  readonly baseDiameterM: number;
+  /** 1 is a balanced shoot; fewer shoots on the same tree are stronger. */
+  readonly vigour: number;
+  readonly leafAreaM2: number;
+}
+
+export interface Canopy {
+  /** Entry 0 is unused: owner 0 is the surroundings. */
+  readonly owners: readonly (Owner | null)[];
+  readonly leaves: readonly LeafBlade[];
+  readonly wood: readonly WoodStretch[];
+  readonly nodes: readonly ShootNode[];
+  readonly shoots: readonly Shoot[];
+  /** Outline of a blade for a midrib of 1, [along, across], petiole at the origin, tip at [1, 0]. */
+  readonly outline: readonly (readonly [number, number])[];
+}

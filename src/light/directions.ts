@@ -1,0 +1,31 @@
+/** The directions that are traced, and what each stands for. */
+import type { Vec3 } from '../geometry/vec.ts';
+
+/**
+ * A cell is a part of the sky that carries energy as one: a patch of the sky for diffuse light, a box of
+ * declination and hour angle for the beam, a patch of ground below the level for light thrown back.
+ * The tracer takes one direction in each cell, at random within it, per wave.
+ */
+export type CellKind = 'sky' | 'beam' | 'ground';
+
+export interface Direction {
+  /** Unit vector towards the light. */
+  readonly toSky: Vec3;
+  readonly kind: CellKind;
+  /** Index of its cell among the cells of its kind. */
+  readonly cell: number;
+}
+
+/**
+ * Light for a period, cell by cell. Radiance times solid angle, that is: what a sensor turned straight
+ * at the cell receives from it, mol PAR m-2 d-1 (mean of the period's days).
+ */
+export interface CellLight {
+  readonly sky: Float64Array;
+  readonly beam: Float64Array;
+  readonly ground: Float64Array;
+  /** What a level sensor under open sky receives, mol m-2 d-1: the closed sum, not the sampled one. */
+  readonly openSkyParMolM2Day: number;
+  readonly openBeamParMolM2Day: number;
+  readonly openDiffuseParMolM2Day: number;
+}

@@ -1,0 +1,61 @@
+/** Cuts are the one currency: what is proposed, accepted, drawn, printed, undone and compared. */
+import type { Wind } from '../geometry/world.ts';
+import type { IsoDate } from '../season/site.ts';
+
+export type CutKind = 'rub off bud' | 'remove' | 'tip';
+
+/** How a grower finds it on the real tree. Lengths in metres; words are made of it in `words.ts`. */
+export interface Place {
+  /** Name of the branch to go to. */
+  readonly branch: string;
+  /** Of the branch as a whole, seen from the trunk. */
+  readonly branchSide: Wind;
+  /** Along the branch from the fork where it begins to the cut, metres. */
+  readonly fromForkM: number;
+  /** What it forks from: name of the parent, null for the trunk. */
+  readonly forksFrom: string | null;
+  /** Height of the cut above the soil, metres. */
+  readonly heightM: number;
+  /** Side of the branch on which the bud or base sits: a wind, or above, below. */
+  readonly face: Wind | 'upper side' | 'lower side';
+}
+
+/** Why, as data; turned into sentences in `words.ts` and nowhere else. */
+export type Reason =
+  | { readonly rule: 'dead' | 'diseased' | 'damaged' }
+  | { readonly rule: 'sucker'; readonly originHeightM: number; readonly limitM: number }
+  | { readonly rule: 'crossing'; readonly other: string; readonly gapM: number; readonly overM: number; readonly limitM: number }
+  | { readonly rule: 'inward'; readonly share: number; readonly limit: number }
+  | { readonly rule: 'narrow fork'; readonly angleDeg: number; readonly limitDeg: number }
+  | { readonly rule: 'water sprout'; readonly elevationDeg: number; readonly lengthM: number }
+  | { readonly rule: 'crowding'; readonly ownShare: number; readonly figsIfKept: number; readonly figsForOthers: number }
+  | { readonly rule: 'below the fork' }
+  | { readonly rule: 'pair'; readonly other: string; readonly gapM: number }
+  | { readonly rule: 'tip'; readonly lengthM: number; readonly nodes: number; readonly firstCropFigsLost: number };
+
+export type CautionKey =
+  | 'sap' | 'tools' | 'ladder' | 'saw' | 'power lines' | 'large limb' | 'fork' | 'local rules' | 'estimate';
+
+export interface Gain {
+  /** Change of ripe figs expected this season if this cut alone were left out of the plan; may be below 0. */
+  readonly figs: number;
+  /** Change of shoot length in fruiting light, metres. */
+  readonly fruitingWoodM: number;
+  /** Shoots that gain most, largest first, at most three: name and change of share of open sky. */
+  readonly lights: readonly { readonly id: string; readonly name: string; readonly shareGain: number }[];
+}
+
+export interface Cut {
+  /** Stable: made of kind and target. */
+  readonly id: string;
+  readonly kind: CutKind;
+  /** Id of the axis or bud. */
+  readonly target: string;
+  /** Along the target axis from its base to the cut, metres: 0 removes it whole. Unused for buds. */
+  readonly atM: number;
+  readonly place: Place;
+  readonly reasons: readonly Reason[];
+  readonly when: { readonly from: IsoDate; readonly to: IsoDate };
+  readonly gain: Gain;
+  readonly cautions: readonly CautionKey[];
+}

@@ -1,0 +1,25 @@
+/** All that a plan is made from. */
+import type { Surface } from '../geometry/surface.ts';
+import type { Stance, Tree } from '../geometry/tree.ts';
+import type { IsoDate, Site } from '../season/site.ts';
+import type { FigValues } from '../species/fig.ts';
+
+export interface PlanInput {
+  readonly tree: Tree;
+  readonly stance: Stance;
+  readonly site: Site & { readonly groundReflectance: number };
+  /** The species' parameters with the grower's settings put in. */
+  readonly values: FigValues;
+  readonly ripening: 'early' | 'mid' | 'late';
+  readonly bearsFirstCrop: boolean;
+  readonly budBreakOn: IsoDate;
+  /** The day the plan is for: it decides what work is in season. */
+  readonly date: IsoDate;
+  /** Ground, pot, walls, neighbours; owner 0. */
+  readonly fixed: readonly Surface[];
+  /** Where the grower looks from, if told: "the house" lies in this direction from the tree. */
+  readonly viewpoint: { readonly name: string; readonly bearingDeg: number } | null;
+  readonly seed: number;
+  /** Waves of rays; more waves, less doubt. */
+  readonly waves: number;
+}

@@ -1,0 +1,13 @@
+/** A plan: a cut list with its score, and "do nothing" beside it. */
+import type { IsoDate } from '../season/site.ts';
+import type { Cut } from './cut.ts';
+import type { Score } from './score.ts';
+
+export interface Plan {
+  readonly date: IsoDate;
+  /** In the order of work: dead and sick wood, suckers, crossing, inward, narrow forks, crowding, tips. */
+  readonly cuts: readonly Cut[];
+  readonly score: { readonly doNothing: Score; readonly plan: Score };
+  /** Things the grower should know that are no cut, as plain sentences. */
+  readonly remarks: readonly string[];
+}

@@ -1,0 +1,42 @@
+/** Where the tree stands, as far as sky, warmth and frost are concerned. */
+
+/** Twelve numbers, January first. */
+export type Monthly = readonly [
+  number, number, number, number, number, number, number, number, number, number, number, number,
+];
+
+export interface Climate {
+  /** Where these figures come from, as shown to the grower. */
+  readonly source: 'measured' | 'published' | 'guess';
+  /** Mean of the day, degrees C. */
+  readonly meanC: Monthly;
+  /** Mean of the daily minima, degrees C. */
+  readonly minC: Monthly;
+  /** Bright sunshine, hours a day. */
+  readonly sunshineH: Monthly;
+}
+
+/** A day of any year, as "MM-DD". */
+export type DayOfYear = string;
+/** A calendar day, as "YYYY-MM-DD" (ISO 8601). */
+export type IsoDate = string;
+
+export interface Site {
+  readonly name: string;
+  /** North positive. */
+  readonly latitudeDeg: number;
+  /** East positive. */
+  readonly longitudeDeg: number;
+  /** IANA name, for clock times only; the sun is computed in universal time. */
+  readonly timeZone: string;
+  readonly elevationM: number;
+  readonly climate: Climate;
+  /** Normal dates of the last frost of spring and the first of autumn; null where it does not freeze. */
+  readonly frost: { readonly lastOfSpring: DayOfYear; readonly firstOfAutumn: DayOfYear } | null;
+}
+
+/** First and last day, both included. */
+export interface Period {
+  readonly from: IsoDate;
+  readonly to: IsoDate;
+}
