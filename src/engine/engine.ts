@@ -1,0 +1,59 @@
+/** What the page and the headless command ask of the engine, whoever carries its jobs. */
+import type { TreeFile } from '../document/treeFile.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Score } from '../plan/score.ts';
+import type { IsoDate, Period } from '../season/site.ts';
+import type { Progress } from './job.ts';
+import type { LightReport, NodeLight } from './reports.ts';
+
+export interface LightOptions {
+  /** Default: leaf-out to the last useful fig. */
+  readonly period?: Period;
+  /** Waves of rays, 2 or more; default 8. */
+  readonly waves?: number;
+  /** Default 1. */
+  readonly seed?: number;
+}
+
+export interface PlanOptions {
+  /** Default: the day of the sketch. */
+  readonly date?: IsoDate;
+  readonly waves?: number;
+  readonly seed?: number;
+}
+
+export interface LightAnswer {
+  readonly report: LightReport;
+  /** Light of the period at every node of every shoot. */
+  readonly nodes: readonly NodeLight[];
+}
+
+/** The plan's canopy with only the ticked cuts made. */
+export interface Trial {
+  readonly score: Score;
+  /** Light of the shoots that still stand, over the season. */
+  readonly shoots: readonly { readonly id: string; readonly lightFraction: number }[];
+}
+
+/** Work under way. `result` rejects with a `Cancelled` error after `cancel`. */
+export interface Running<Result> {
+  readonly result: Promise<Result>;
+  cancel(): void;
+}
+
+export interface Engine {
+  /** Light per shoot. A second call for the same tree, site and seed only weighs the traced rays anew. */
+  light(file: TreeFile, options?: LightOptions, onProgress?: (p: Progress<LightAnswer>) => void): Running<LightAnswer>;
+  /** A cut list. Keeps what is needed for `tryCuts`. */
+  plan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress) => void): Running<Plan>;
+  /** Scores the tree of the last plan with these of its cuts made and no others; a few milliseconds. */
+  tryCuts(cutIds: readonly string[]): Running<Trial>;
+  dispose(): void;
+}
+
+export class Cancelled extends Error {
+  constructor() {
+    super('Cancelled');
+    this.name = 'Cancelled';
+  }
+}
