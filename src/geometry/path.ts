@@ -1,5 +1,16 @@
 /** Paths of wood: lists of at least two points, joined by straight stretches. */
-import { add, anyPerpendicular, cross, distance, dot, lerp, normalize, scale, sub, type Vec3 } from './vec.ts';
+import {
+  add,
+  anyPerpendicular,
+  cross,
+  distance,
+  dot,
+  lerp,
+  normalize,
+  scale,
+  sub,
+  type Vec3,
+} from './vec.ts';
 
 export type Path = readonly Vec3[];
 

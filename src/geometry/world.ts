@@ -35,7 +35,16 @@ export const elevationDeg = (v: Vec3): number => deg(Math.atan2(v[1], Math.hypot
 /** Angle from upright as the trade gives it: 0 straight up, 90 level, 180 straight down. */
 export const fromUprightDeg = (v: Vec3): number => 90 - elevationDeg(v);
 
-const winds = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
+const winds = [
+  'north',
+  'north-east',
+  'east',
+  'south-east',
+  'south',
+  'south-west',
+  'west',
+  'north-west',
+] as const;
 
 /** One of the eight winds. */
 export type Wind = (typeof winds)[number];
