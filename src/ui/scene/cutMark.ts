@@ -1,0 +1,63 @@
+/** Where on the wood a cut is marked. */
+import { distance, lerp, normalize, sub } from '../../geometry/vec.ts';
+import type { Canopy, WoodStretch } from '../../growth/canopy.ts';
+import type { Cut } from '../../plan/cut.ts';
+import type { CutMark } from './stageModel.ts';
+
+/** How far out from the fork a removal is drawn, so that the mark is not inside the parent's wood. */
+const clearOfForkRadii = 1.2;
+
+function markOn(
+  stretches: readonly WoodStretch[],
+  atM: number,
+): Pick<CutMark, 'point' | 'along' | 'radiusM'> | null {
+  let left = atM;
+  let last: WoodStretch | null = null;
+  for (const stretch of stretches) {
+    const lengthM = distance(stretch.from, stretch.to);
+    if (lengthM === 0) continue;
+    last = stretch;
+    if (left <= lengthM) break;
+    left -= lengthM;
+  }
+  if (last === null) return null;
+  const t = Math.min(1, left / distance(last.from, last.to));
+  return {
+    point: lerp(last.from, last.to, t),
+    along: normalize(sub(last.to, last.from)),
+    radiusM: last.fromRadiusM + (last.toRadiusM - last.fromRadiusM) * t,
+  };
+}
+
+/** The thickness of the wood that `stretches` grow from, by the stretch whose end lies nearest; 0 for the trunk. */
+function parentRadiusM(canopy: Canopy, owner: number, base: WoodStretch): number {
+  const parent = canopy.owners[owner]?.parent ?? 0;
+  let best = { distanceM: Number.POSITIVE_INFINITY, radiusM: 0 };
+  for (const stretch of canopy.wood) {
+    if (stretch.owner !== parent) continue;
+    const middle = lerp(stretch.from, stretch.to, 0.5);
+    const distanceM = distance(middle, base.from);
+    if (distanceM < best.distanceM) best = { distanceM, radiusM: stretch.fromRadiusM };
+  }
+  return best.radiusM;
+}
+
+/**
+ * The mark for a cut: at the base for what goes whole, `atM` along the branch for a tip.
+ * Null when the canopy holds no wood of the cut's target.
+ */
+export function cutMark(
+  canopy: Canopy,
+  cut: Pick<Cut, 'id' | 'kind' | 'target' | 'atM'>,
+  n: number,
+  active: boolean,
+): CutMark | null {
+  const owner = canopy.owners.findIndex((o) => o !== null && o.id === cut.target);
+  if (owner < 0) return null;
+  const stretches = canopy.wood.filter((stretch) => stretch.owner === owner);
+  const base = stretches[0];
+  if (base === undefined) return null;
+  const clearM = cut.kind === 'tip' ? 0 : clearOfForkRadii * parentRadiusM(canopy, owner, base);
+  const found = markOn(stretches, Math.max(cut.kind === 'tip' ? cut.atM : 0, clearM));
+  return found === null ? null : { id: cut.id, n, kind: cut.kind, ...found, active };
+}

@@ -1,0 +1,126 @@
+/**
+ * What the stage is given and what it gives back: plain data, no three.js. The page codes against this
+ * file alone; `Stage.tsx` is loaded lazily.
+ */
+import type { ReactNode, Ref } from 'react';
+import type { TreeFile } from '../../document/treeFile.ts';
+import type { NodeLight } from '../../engine/reports.ts';
+import type { Vec3 } from '../../geometry/vec.ts';
+import type { Canopy } from '../../growth/canopy.ts';
+import type { CutKind } from '../../plan/cut.ts';
+import type { LightScale } from '../theme/lightScale.ts';
+
+/** A numbered mark across the wood where a cut goes. `cutMark` in cutMark.ts makes one from a cut. */
+export interface CutMark {
+  /** Id of the cut it stands for. */
+  readonly id: string;
+  /** The number written beside it: the same as in the list. */
+  readonly n: number;
+  readonly kind: CutKind;
+  readonly point: Vec3;
+  /** Unit vector: the growth direction of the wood there. */
+  readonly along: Vec3;
+  /** Of the wood at the mark, metres. */
+  readonly radiusM: number;
+  /** Ticked: drawn strong. Otherwise faint. */
+  readonly active: boolean;
+}
+
+/** One point of the sun's way over the chosen day. */
+export interface SunPoint {
+  /** Clockwise from north. */
+  readonly azimuthDeg: number;
+  readonly altitudeDeg: number;
+  /** The hour written beside it, such as "14"; null for points without a mark. */
+  readonly label: string | null;
+}
+
+export interface SunView {
+  /** In order of time; points below the horizon are left out of the drawing. */
+  readonly path: readonly SunPoint[];
+  /** Where the sun stands now; it lights the stage. Null at night: a soft light from high up is used. */
+  readonly now: { readonly azimuthDeg: number; readonly altitudeDeg: number } | null;
+}
+
+/** Colours of the stage as CSS hex (#rrggbb). Ready sets by theme are in stageColours.ts. */
+export interface StageColours {
+  readonly paper: string;
+  readonly ink: string;
+  /** Lines and letters on the ground. */
+  readonly quiet: string;
+  /** The disc of ground round the tree. */
+  readonly ground: string;
+  /** Leaves whose light is not known yet. */
+  readonly plant: string;
+  readonly bark: string;
+  readonly deadWood: string;
+  readonly bud: string;
+  readonly pot: string;
+  readonly soil: string;
+  readonly wall: string;
+  readonly neighbour: string;
+  readonly sun: string;
+  /** Outline of what is selected. */
+  readonly select: string;
+  /** Marks of cuts and their figures, and what is written on them. */
+  readonly cut: string;
+  readonly onCut: string;
+}
+
+export type StageView = 'north' | 'east' | 'south' | 'west' | 'above' | 'free';
+
+/** 'plain' is flat shading without antialiasing for weak devices; 'auto' chooses by the renderer's name. */
+export type StageQuality = 'full' | 'plain' | 'auto';
+
+/** What buttons outside the stage can ask of it, by `ref`. */
+export interface StageHandle {
+  /** Looks at the tree from that side ("north": from the north); 'free' is the view at the start. */
+  view(side: StageView): void;
+  /** Brings a shoot, branch or bud to the middle, near enough to see. Unknown ids are left alone. */
+  showOwner(id: string): void;
+  /** The same for a point of the world, such as that of a cut mark. */
+  showPoint(point: Vec3): void;
+}
+
+export interface StageProps {
+  readonly ref?: Ref<StageHandle>;
+  readonly canopy: Canopy;
+  /** Pot, surroundings, buds and condition of the wood are read from it. */
+  readonly file: TreeFile;
+  /** Share of open sky by id of shoot (axis or bud). Leaves of an id that is not in it are plain green. */
+  readonly lightOf: ReadonlyMap<string, number>;
+  /** Light by node, where known: colours each leaf by its own node rather than by its shoot. */
+  readonly nodeLight?: readonly NodeLight[];
+  /** The light shown is of an earlier tree or date: drawn paler until the new one is there. */
+  readonly stale: boolean;
+  readonly scale: LightScale;
+  /** Ids of axes and buds that the ticked cuts take away, drawn as ghosts; all that grows from them goes too. */
+  readonly gone: ReadonlySet<string>;
+  readonly marks: readonly CutMark[];
+  readonly selectedId: string | null;
+  readonly hoveredId: string | null;
+  readonly onSelect: (id: string | null) => void;
+  readonly onHover: (id: string | null) => void;
+  readonly sun: SunView | null;
+  readonly units: 'metric' | 'us';
+  readonly quality: StageQuality;
+  readonly colours: StageColours;
+  /** No moving camera: for people who asked for less motion, and for tests. */
+  readonly still: boolean;
+  /** What the picture shows, for those who cannot see it. */
+  readonly label: string;
+  /** Shown instead of the picture where 3D is not available. */
+  readonly children: ReactNode;
+}
+
+/** For browser tests: `window.boughlightStage` while a stage is on the page. */
+export interface StageProbe {
+  /** CSS pixels from the top left corner of the canvas; null behind the eye. */
+  project(point: Vec3): readonly [x: number, y: number] | null;
+  /** Id of the axis or bud that a mouse click at this pixel of the canvas selects. */
+  pick(x: number, y: number): string | null;
+  drawCalls(): number;
+  triangles(): number;
+  /** Frames drawn since the stage began. */
+  frames(): number;
+}
