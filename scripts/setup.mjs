@@ -1,0 +1,62 @@
+/**
+ * Installs what is missing, and nothing when nothing changed: `node scripts/setup.mjs [start|all]`.
+ * `start` asks for what the page and the command need, `all` also for what the tests need; an install
+ * for `all` serves both. Plain Node, no packages.
+ */
+import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { fingerprint, readStamp, root } from './fingerprint.mjs';
+
+const stamp = join(root, 'node_modules', '.boughlight-stamp');
+
+function checkNode() {
+  const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
+  if (major > 20 || (major === 20 && minor >= 19)) return;
+  throw new Error(
+    `Boughlight needs Node 20.19 or newer, this is ${process.versions.node}. See https://nodejs.org`,
+  );
+}
+
+/**
+ * Runs npm, the one that runs this script if there is one.
+ * @param {string[]} args
+ * @param {'inherit' | 'pipe'} output where what npm says goes
+ */
+function npm(args, output) {
+  const own = process.env.npm_execpath;
+  const stdio = /** @type {const} */ (['ignore', output, output]);
+  const done =
+    own?.endsWith('.js') === true
+      ? spawnSync(process.execPath, [own, ...args], { cwd: root, stdio })
+      : spawnSync('npm', args, { cwd: root, stdio, shell: process.platform === 'win32' });
+  if (done.status === 0) return;
+  const said = [done.stdout, done.stderr].filter(Boolean).map(String).join('\n').trim();
+  throw new Error(`npm ${args.join(' ')} failed. Is the network there?${said === '' ? '' : `\n${said}`}`);
+}
+
+/**
+ * @param {'start' | 'all'} need
+ * @param {boolean} quiet say nothing unless it fails
+ */
+export function setUp(need, quiet = false) {
+  checkNode();
+  const now = fingerprint(['package-lock.json']);
+  const before = readStamp(stamp);
+  if (before === `all ${now}` || before === `${need} ${now}`) return;
+  const kind = before.startsWith('all ') ? 'all' : need;
+  if (!quiet) console.log('Installing packages (once, and again when they change) ...');
+  const args = ['ci', '--ignore-scripts', '--prefer-offline', '--no-audit', '--no-fund'];
+  npm(kind === 'all' ? args : [...args, '--omit=dev'], quiet ? 'pipe' : 'inherit');
+  writeFileSync(stamp, `${kind} ${now}\n`);
+}
+
+if (process.argv[1] !== undefined && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
+  try {
+    setUp(process.argv[2] === 'all' ? 'all' : 'start');
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error);
+    process.exit(1);
+  }
+}
