@@ -43,7 +43,11 @@ export interface Running<Result> {
 
 export interface Engine {
   /** Light per shoot. A second call for the same tree, site and seed only weighs the traced rays anew. */
-  light(file: TreeFile, options?: LightOptions, onProgress?: (p: Progress<LightAnswer>) => void): Running<LightAnswer>;
+  light(
+    file: TreeFile,
+    options?: LightOptions,
+    onProgress?: (p: Progress<LightAnswer>) => void,
+  ): Running<LightAnswer>;
   /** A cut list. Keeps what is needed for `tryCuts`. */
   plan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress) => void): Running<Plan>;
   /** Scores the tree of the last plan with these of its cuts made and no others; a few milliseconds. */

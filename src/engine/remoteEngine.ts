@@ -1,0 +1,62 @@
+import type { Plan } from '../plan/plan.ts';
+import { Cancelled, type Engine, type LightAnswer, type Running, type Trial } from './engine.ts';
+import type { Progress } from './job.ts';
+import type { Call, FromWorker, Port, ToWorker } from './messages.ts';
+
+interface Pending {
+  readonly resolve: (result: unknown) => void;
+  readonly reject: (reason: Error) => void;
+  readonly onProgress: (progress: Progress<unknown>) => void;
+}
+
+/** The asking side: an engine whose work is done across the port. `stop` ends the worker. */
+export function createRemoteEngine(port: Port, stop: () => void): Engine & { fail(why: string): void } {
+  const pending = new Map<number, Pending>();
+  let lastCall = 0;
+
+  const take = (call: number): Pending | undefined => {
+    const found = pending.get(call);
+    pending.delete(call);
+    return found;
+  };
+
+  port.onmessage = ({ data }) => {
+    const message = data as FromWorker;
+    if ('progress' in message) pending.get(message.call)?.onProgress(message.progress);
+    else if ('result' in message) take(message.call)?.resolve(message.result);
+    else if ('cancelled' in message) take(message.call)?.reject(new Cancelled());
+    else take(message.call)?.reject(new Error(message.failed));
+  };
+
+  function ask<Result>(what: Call, onProgress: Pending['onProgress'] = () => {}): Running<Result> {
+    const call = ++lastCall;
+    const send = (message: ToWorker) => port.postMessage(message);
+    const result = new Promise<Result>((resolve, reject) => {
+      pending.set(call, { resolve: resolve as Pending['resolve'], reject, onProgress });
+    });
+    send({ call, what });
+    return {
+      result,
+      cancel: () => {
+        if (pending.has(call)) send({ call, what: 'cancel' });
+      },
+    };
+  }
+
+  /** Everything under way is lost: the worker has broken down. */
+  const fail = (why: string): void => {
+    for (const call of [...pending.keys()]) take(call)?.reject(new Error(why));
+  };
+
+  return {
+    light: (file, options = {}, onProgress) =>
+      ask<LightAnswer>({ ask: 'light', file, options }, onProgress as Pending['onProgress'] | undefined),
+    plan: (file, options = {}, onProgress) => ask<Plan>({ ask: 'plan', file, options }, onProgress),
+    tryCuts: (cutIds) => ask<Trial>({ ask: 'tryCuts', cutIds }),
+    dispose: () => {
+      fail('The work was stopped.');
+      stop();
+    },
+    fail,
+  };
+}
