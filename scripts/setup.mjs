@@ -26,7 +26,8 @@ function checkNode() {
  */
 function npm(args, output) {
   const own = process.env.npm_execpath;
-  const stdio = /** @type {const} */ (['ignore', output, output]);
+  /** @type {import('node:child_process').StdioOptions} */
+  const stdio = ['ignore', output, output];
   const done =
     own?.endsWith('.js') === true
       ? spawnSync(process.execPath, [own, ...args], { cwd: root, stdio })
@@ -56,7 +57,7 @@ if (process.argv[1] !== undefined && resolve(process.argv[1]) === fileURLToPath(
   try {
     setUp(process.argv[2] === 'all' ? 'all' : 'start');
   } catch (error) {
-    console.error(error instanceof Error ? error.message : error);
+    console.error(error instanceof Error ? error.message : String(error));
     process.exit(1);
   }
 }
