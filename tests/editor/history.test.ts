@@ -1,0 +1,121 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { writeTreeFile } from '../../src/document/writeTreeFile.ts';
+import type { Edit } from '../../src/editor/edit.ts';
+import { createEditor } from '../../src/editor/editor.ts';
+import { add } from '../../src/editor/edits/add.ts';
+import { describe as describeBranch } from '../../src/editor/edits/describe.ts';
+import { move } from '../../src/editor/edits/move.ts';
+import { changeStanding } from '../../src/editor/edits/place.ts';
+import { remove } from '../../src/editor/edits/remove.ts';
+import { reshape } from '../../src/editor/edits/reshape.ts';
+import { smallTree } from './smallTree.ts';
+
+const share = fc.double({ min: 0, max: 1, noNaN: true });
+
+/** Any edit of any branch that is there when its turn comes. */
+const anyEdit: fc.Arbitrary<Edit> = fc
+  .tuple(fc.constantFrom('add', 'move', 'remove', 'reshape', 'describe', 'turn'), share, share, share)
+  .map(
+    ([what, a, b, c]): Edit =>
+      (file) => {
+        const pick = (x: number) =>
+          (file.axes[Math.floor(x * file.axes.length * 0.999)] ?? file.axes[0])?.id ?? '';
+        switch (what) {
+          case 'add':
+            return add(file, {
+              name: '',
+              kind: 'shoot',
+              parentId: pick(a),
+              atM: b * 0.1,
+              lengthM: 0.02 + b,
+              bearingDeg: c * 360,
+              fromUprightDeg: a * 120,
+              baseDiameterM: 0.012,
+              tipDiameterM: 0.006,
+              condition: 'live',
+              leafCount: Math.round(c * 9),
+              budCount: Math.round(a * 5),
+            });
+          case 'move':
+            return move(file, pick(a), pick(b), c * 0.2);
+          case 'remove':
+            return remove(file, pick(a));
+          case 'reshape':
+            return reshape(file, pick(a), {
+              lengthM: 0.05 + b,
+              bearingDeg: c * 360,
+              fromUprightDeg: b * 170,
+            });
+          case 'describe':
+            return describeBranch(file, pick(a), {
+              name: `Branch ${Math.round(b * 99)}`,
+              condition: 'dead',
+              budCount: Math.round(c * 6),
+            });
+          default:
+            return changeStanding(file, { turnedDeg: b * 360 });
+        }
+      },
+  );
+
+describe('undo', () => {
+  it('of 200 random edits gives back the first bytes, and redo the last (seed 20417)', () => {
+    fc.assert(
+      fc.property(fc.array(anyEdit, { minLength: 200, maxLength: 200 }), (edits) => {
+        const editor = createEditor(smallTree);
+        const start = writeTreeFile(editor.file());
+        for (const edit of edits) editor.make(edit);
+        const end = writeTreeFile(editor.file());
+        const steps = editor.store.getState().history.past.length;
+        for (let i = 0; i < steps; i++) editor.undo();
+        expect(writeTreeFile(editor.file())).toBe(start);
+        expect(editor.store.getState().history.past).toHaveLength(0);
+        for (let i = 0; i < steps; i++) editor.redo();
+        expect(writeTreeFile(editor.file())).toBe(end);
+      }),
+      { seed: 20417, numRuns: 12 },
+    );
+  });
+
+  it('takes one step for one edit and none for a refused one', () => {
+    const editor = createEditor(smallTree);
+    expect(editor.make((file) => reshape(file, 'east', { lengthM: 0.5 }))).toBe(true);
+    expect(editor.make((file) => remove(file, 'trunk'))).toBe(false);
+    expect(editor.store.getState().history.past).toHaveLength(1);
+    expect(editor.store.getState().notice?.kind).toBe('refused');
+    editor.undo();
+    expect(editor.file()).toBe(smallTree);
+  });
+
+  it('brings back the tree that was open before another was opened', () => {
+    const editor = createEditor(smallTree);
+    editor.open({ ...smallTree, id: 'other', name: 'Other fig' });
+    expect(editor.file().name).toBe('Other fig');
+    editor.undo();
+    expect(editor.file()).toBe(smallTree);
+  });
+
+  it('forgets a selected branch that is no longer there', () => {
+    const editor = createEditor(smallTree);
+    editor.make((file) =>
+      add(file, {
+        name: 'Low shoot',
+        kind: 'shoot',
+        parentId: 'west',
+        atM: 0.1,
+        lengthM: 0.3,
+        bearingDeg: 20,
+        fromUprightDeg: 40,
+        baseDiameterM: 0.01,
+        tipDiameterM: 0.005,
+        condition: 'live',
+        leafCount: 6,
+        budCount: 0,
+      }),
+    );
+    expect(editor.store.getState().selectedId).not.toBeNull();
+    editor.undo();
+    expect(editor.store.getState().selectedId).toBeNull();
+  });
+});
