@@ -32,8 +32,32 @@ export interface Editor {
 
 const done = (text: string): Notice => ({ kind: 'done', text });
 
-const stillThere = (file: TreeFile, id: string | null): string | null =>
-  id !== null && isThere(file, id) ? id : null;
+/** The state after a move through history: what is no longer there is no longer selected. */
+function at(history: History, selectedId: string | null, text: string): EditorState {
+  const isKept = selectedId !== null && isThere(history.present.file, selectedId);
+  return { history, selectedId: isKept ? selectedId : null, notice: done(text) };
+}
+
+function edited(state: EditorState, edit: Edit): EditorState {
+  const { history, selectedId } = state;
+  const result = edit(history.present.file);
+  if (!result.ok) return { ...state, notice: { kind: 'refused', text: result.reason } };
+  if (result.file === history.present.file) return state;
+  const select = result.select === undefined ? selectedId : result.select;
+  return at(record(history, { file: result.file, said: result.said }), select, result.said);
+}
+
+function undone(state: EditorState): EditorState {
+  const { history, selectedId } = state;
+  if (history.past.length === 0) return state;
+  return at(undo(history), selectedId, `Undone: ${history.present.said}`);
+}
+
+function redone(state: EditorState): EditorState {
+  const { history, selectedId } = state;
+  const next = history.future[0];
+  return next === undefined ? state : at(redo(history), selectedId, `Done again: ${next.said}`);
+}
 
 export function createEditor(start: TreeFile): Editor {
   const store = createStore<EditorState>(() => ({
@@ -43,39 +67,22 @@ export function createEditor(start: TreeFile): Editor {
   }));
   const { getState, setState } = store;
   const file = () => getState().history.present.file;
-
-  const go = (history: History, notice: Notice | null, selectedId: string | null) =>
-    setState({ history, notice, selectedId: stillThere(history.present.file, selectedId) });
-
   return {
     store,
     file,
     make(edit) {
-      const { history, selectedId } = getState();
-      const edited = edit(history.present.file);
-      if (!edited.ok) {
-        setState({ notice: { kind: 'refused', text: edited.reason } });
-        return false;
-      }
-      if (edited.file === history.present.file) return true;
-      const select = edited.select === undefined ? selectedId : edited.select;
-      go(record(history, { file: edited.file, said: edited.said }), done(edited.said), select);
-      return true;
+      const before = getState();
+      const after = edited({ ...before, notice: null }, edit);
+      setState(after);
+      return after.notice?.kind !== 'refused';
     },
     open(next) {
       const said = `Opened ${next.name}`;
-      go(record(getState().history, { file: next, said }), done(said), null);
+      setState(at(record(getState().history, { file: next, said }), null, said));
     },
-    undo() {
-      const { history, selectedId } = getState();
-      if (history.past.length > 0) go(undo(history), done(`Undone: ${history.present.said}`), selectedId);
-    },
-    redo() {
-      const { history, selectedId } = getState();
-      const next = history.future[0];
-      if (next !== undefined) go(redo(history), done(`Done again: ${next.said}`), selectedId);
-    },
-    select: (id) => setState({ selectedId: stillThere(file(), id) ?? id }),
+    undo: () => setState(undone(getState())),
+    redo: () => setState(redone(getState())),
+    select: (selectedId) => setState({ selectedId }),
     say: (notice) => setState({ notice }),
   };
 }

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { writeTreeFile } from '../../src/document/writeTreeFile.ts';
 import type { Edit } from '../../src/editor/edit.ts';
@@ -53,7 +53,7 @@ const anyEdit: fc.Arbitrary<Edit> = fc
               condition: 'dead',
               budCount: Math.round(c * 6),
             });
-          default:
+          case 'turn':
             return changeStanding(file, { turnedDeg: b * 360 });
         }
       },
