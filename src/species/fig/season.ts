@@ -1,4 +1,115 @@
 import type { Parameter } from '../parameter.ts';
 
-/** Figures of the fig that the room `season` reads. */
-export const figSeason = {} as const satisfies Record<string, Parameter>;
+const souza =
+  'Souza, Silva, Leonel & Escobedo 2009, base temperatures and thermal sum for fig, Rev. Bras. Frutic. (abstract seen)';
+const fukuoka =
+  'Fukuoka Agricultural Research Center, 1990s, effective temperature sum from bud break to first main-crop harvest (summary seen)';
+const yahata =
+  "Yahata & Nogata 2000, air temperature and fig syconia at different nodes ('Houraishi', 1996-98), J. Japan. Soc. Hort. Sci. (abstract seen)";
+
+/** Figures of the fig that the room `season` reads. Heat sums are counted from bud break, base and cap as below (GDD8). */
+export const figSeason = {
+  heatBaseC: {
+    name: 'Base temperature of growth',
+    value: 8,
+    min: 5,
+    max: 10,
+    unit: '°C',
+    source: `${souza}; ${fukuoka}`,
+    confidence: 'high',
+    adjustable: true,
+    note: 'Bases from 0 to 10 °C vary little from year to year, so the base is not sharply fixed.',
+  },
+  heatCapC: {
+    name: 'Warmth above this counts no more',
+    value: 36,
+    min: 33,
+    max: 38,
+    unit: '°C',
+    source: souza,
+    confidence: 'high',
+    adjustable: true,
+  },
+  leafOutHeatGdd8: {
+    name: 'Bud break to first leaf unfolded',
+    value: 45,
+    min: 20,
+    max: 80,
+    unit: 'GDD8',
+    source: 'Common practice',
+    confidence: 'low',
+    adjustable: true,
+  },
+  firstFigHeatGdd8: {
+    name: 'Bud break to first visible main-crop fig',
+    value: 465,
+    min: 300,
+    max: 600,
+    unit: 'GDD8',
+    source: `Derived from ${yahata} and ${fukuoka}`,
+    confidence: 'medium',
+    adjustable: true,
+    note: '890 degree-days above 0 °C, about 50 to 56 days at 16 to 18 °C.',
+  },
+  fullLeafHeatGdd8: {
+    name: 'Bud break to full leaf',
+    value: 700,
+    min: 550,
+    max: 900,
+    unit: 'GDD8',
+    source: 'From memory and derived: the middle of 550 to 900',
+    confidence: 'low',
+    adjustable: true,
+  },
+  firstRipeEarlyHeatGdd8: {
+    name: 'Bud break to first ripe main-crop fig, early cultivars',
+    value: 1250,
+    min: 1100,
+    max: 1400,
+    unit: 'GDD8',
+    source: 'Derived: early cultivars assumed at about 1250 to 1400',
+    confidence: 'low',
+    adjustable: true,
+  },
+  firstRipeMidHeatGdd8: {
+    name: 'Bud break to first ripe main-crop fig, mid-season cultivars',
+    value: 1640,
+    min: 1400,
+    max: 1900,
+    unit: 'GDD8',
+    source: `${fukuoka}: 2020 above 5 °C ('Masui Dauphine'), converted to base 8 at 20 to 22 °C (1616 to 1664)`,
+    confidence: 'medium',
+    adjustable: true,
+  },
+  firstRipeLateHeatGdd8: {
+    name: 'Bud break to first ripe main-crop fig, late cultivars',
+    value: 1850,
+    min: 1600,
+    max: 2100,
+    unit: 'GDD8',
+    source: `${fukuoka}: 2990 above 0 °C ('Houraishi'), converted to base 8 (1794 to 1903)`,
+    confidence: 'medium',
+    adjustable: true,
+  },
+  ripeningNightMinC: {
+    name: 'Nights below this end the ripening',
+    value: 10,
+    min: 10,
+    max: 15,
+    unit: '°C',
+    source: `${yahata}: figs at node 13 failed when the minimum fell to 13 °C; common practice 10 to 13 °C`,
+    confidence: 'medium',
+    adjustable: true,
+    note: 'The low end of the band, our choice: it is compared with the mean minimum of a normal year, and growers at 48° N do pick figs in late September, when that mean is 10 to 11 °C.',
+  },
+  frostFreeSeasonDays: {
+    name: 'Longest season from bud break where no frost ends it',
+    value: 240,
+    min: 150,
+    max: 300,
+    unit: 'days',
+    source: 'Our choice: longer than the longest heat sum needs at 15 °C',
+    confidence: 'low',
+    adjustable: true,
+  },
+} as const satisfies Record<string, Parameter>;
