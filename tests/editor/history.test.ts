@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { TreeFile } from '../../src/document/treeFile.ts';
 import { writeTreeFile } from '../../src/document/writeTreeFile.ts';
-import type { Edit } from '../../src/editor/edit.ts';
+import type { Edit, Edited } from '../../src/editor/edit.ts';
 import { createEditor } from '../../src/editor/editor.ts';
 import { add } from '../../src/editor/edits/add.ts';
 import { describe as describeBranch } from '../../src/editor/edits/describe.ts';
@@ -13,50 +14,47 @@ import { smallTree } from './smallTree.ts';
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 
+/** Edits of the branch picked by `a`, with figures made of three shares. */
+const edits: Readonly<Record<string, (file: TreeFile, a: number, b: number, c: number) => Edited>> = {
+  add: (file, a, b, c) =>
+    add(file, {
+      name: '',
+      kind: 'shoot',
+      parentId: pick(file, a),
+      atM: b * 0.1,
+      lengthM: 0.02 + b,
+      bearingDeg: c * 360,
+      fromUprightDeg: a * 120,
+      baseDiameterM: 0.012,
+      tipDiameterM: 0.006,
+      condition: 'live',
+      leafCount: Math.round(c * 9),
+      budCount: Math.round(a * 5),
+    }),
+  move: (file, a, b, c) => move(file, pick(file, a), pick(file, b), c * 0.2),
+  remove: (file, a) => remove(file, pick(file, a)),
+  reshape: (file, a, b, c) =>
+    reshape(file, pick(file, a), { lengthM: 0.05 + b, bearingDeg: c * 360, fromUprightDeg: b * 170 }),
+  describe: (file, a, b, c) =>
+    describeBranch(file, pick(file, a), {
+      name: `Branch ${Math.round(b * 99)}`,
+      condition: 'dead',
+      budCount: Math.round(c * 6),
+    }),
+  turn: (file, _, b) => changeStanding(file, { turnedDeg: b * 360 }),
+};
+
+function pick(file: TreeFile, x: number): string {
+  return file.axes[Math.floor(x * file.axes.length * 0.999)]?.id ?? 'trunk';
+}
+
 /** Any edit of any branch that is there when its turn comes. */
 const anyEdit: fc.Arbitrary<Edit> = fc
-  .tuple(fc.constantFrom('add', 'move', 'remove', 'reshape', 'describe', 'turn'), share, share, share)
+  .tuple(fc.constantFrom(...Object.values(edits)), share, share, share)
   .map(
-    ([what, a, b, c]): Edit =>
-      (file) => {
-        const pick = (x: number) =>
-          (file.axes[Math.floor(x * file.axes.length * 0.999)] ?? file.axes[0])?.id ?? '';
-        switch (what) {
-          case 'add':
-            return add(file, {
-              name: '',
-              kind: 'shoot',
-              parentId: pick(a),
-              atM: b * 0.1,
-              lengthM: 0.02 + b,
-              bearingDeg: c * 360,
-              fromUprightDeg: a * 120,
-              baseDiameterM: 0.012,
-              tipDiameterM: 0.006,
-              condition: 'live',
-              leafCount: Math.round(c * 9),
-              budCount: Math.round(a * 5),
-            });
-          case 'move':
-            return move(file, pick(a), pick(b), c * 0.2);
-          case 'remove':
-            return remove(file, pick(a));
-          case 'reshape':
-            return reshape(file, pick(a), {
-              lengthM: 0.05 + b,
-              bearingDeg: c * 360,
-              fromUprightDeg: b * 170,
-            });
-          case 'describe':
-            return describeBranch(file, pick(a), {
-              name: `Branch ${Math.round(b * 99)}`,
-              condition: 'dead',
-              budCount: Math.round(c * 6),
-            });
-          case 'turn':
-            return changeStanding(file, { turnedDeg: b * 360 });
-        }
-      },
+    ([edit, a, b, c]): Edit =>
+      (file) =>
+        edit(file, a, b, c),
   );
 
 describe('undo', () => {
