@@ -1,10 +1,11 @@
 /** A fig in a pot before a south-facing house wall: at bud break, and the same tree in full leaf. */
+
+import { currentVersion, formatName, type TreeFile } from '../../src/document/treeFile.ts';
 import { outwardAt, tangentAt } from '../../src/geometry/path.ts';
 import { hashText, randomNormal } from '../../src/geometry/random.ts';
 import type { Bud } from '../../src/geometry/tree.ts';
 import { add, normalize, scale, type Vec3 } from '../../src/geometry/vec.ts';
 import { bearingDeg, fromUprightDeg } from '../../src/geometry/world.ts';
-import { currentVersion, formatName, type TreeFile } from '../../src/document/treeFile.ts';
 import { between, crookedPath, mm, spiralBuds, TreeInHand } from './wood.ts';
 
 const seed = 411;
@@ -20,10 +21,42 @@ interface Limb {
 }
 
 const limbs: readonly Limb[] = [
-  { id: 'se', name: 'South-east limb', bearingDeg: 128, atM: 0.45, lengthM: 0.72, uprightDeg: 58, baseDiameterM: 0.031 },
-  { id: 'nw', name: 'North-west limb', bearingDeg: 309, atM: 0.53, lengthM: 0.63, uprightDeg: 54, baseDiameterM: 0.029 },
-  { id: 'sw', name: 'South-west limb', bearingDeg: 219, atM: 0.595, lengthM: 0.66, uprightDeg: 51, baseDiameterM: 0.03 },
-  { id: 'ne', name: 'North-east limb', bearingDeg: 41, atM: 0.67, lengthM: 0.58, uprightDeg: 46, baseDiameterM: 0.028 },
+  {
+    id: 'se',
+    name: 'South-east limb',
+    bearingDeg: 128,
+    atM: 0.45,
+    lengthM: 0.72,
+    uprightDeg: 58,
+    baseDiameterM: 0.031,
+  },
+  {
+    id: 'nw',
+    name: 'North-west limb',
+    bearingDeg: 309,
+    atM: 0.53,
+    lengthM: 0.63,
+    uprightDeg: 54,
+    baseDiameterM: 0.029,
+  },
+  {
+    id: 'sw',
+    name: 'South-west limb',
+    bearingDeg: 219,
+    atM: 0.595,
+    lengthM: 0.66,
+    uprightDeg: 51,
+    baseDiameterM: 0.03,
+  },
+  {
+    id: 'ne',
+    name: 'North-east limb',
+    bearingDeg: 41,
+    atM: 0.67,
+    lengthM: 0.58,
+    uprightDeg: 46,
+    baseDiameterM: 0.028,
+  },
 ];
 
 /** Where the laterals of a limb leave it (share of its length), how far they swing from it, and how long they are. */
@@ -40,7 +73,13 @@ function addTrunk(tree: TreeInHand): void {
     kind: 'trunk',
     parentId: null,
     atM: 0,
-    path: [[0, 0, 0], [0.006, 0.168, -0.004], [0.001, 0.331, 0.007], [0.009, 0.503, 0.003], [0.004, 0.671, 0.008]],
+    path: [
+      [0, 0, 0],
+      [0.006, 0.168, -0.004],
+      [0.001, 0.331, 0.007],
+      [0.009, 0.503, 0.003],
+      [0.004, 0.671, 0.008],
+    ],
     baseDiameterM: 0.061,
     tipDiameterM: 0.036,
     grownIn: 2021,
@@ -72,7 +111,13 @@ function addLimb(tree: TreeInHand, limb: Limb): void {
     baseDiameterM: limb.baseDiameterM,
     tipDiameterM: 0.014,
     grownIn: 2023,
-    buds: spiralBuds(limb.id, [tipM - 0.094, tipM - 0.041, tipM], between(0, 360, seed, word, 9), 137.5, seed),
+    buds: spiralBuds(
+      limb.id,
+      [tipM - 0.094, tipM - 0.041, tipM],
+      between(0, 360, seed, word, 9),
+      137.5,
+      seed,
+    ),
   });
   lateralPlan.forEach((plan, i) => addLateral(tree, limb, plan, i + 1));
 }
@@ -130,7 +175,8 @@ function leafyTree(): TreeInHand {
   const bare = bareTree();
   const tree = new TreeInHand();
   for (const wood of bare.axes) tree.add({ ...wood, buds: [] });
-  for (const wood of bare.axes) wood.buds.forEach((bud, i) => addShoot(tree, wood.id, bud, i, wood.buds.length));
+  for (const wood of bare.axes)
+    wood.buds.forEach((bud, i) => addShoot(tree, wood.id, bud, i, wood.buds.length));
   return tree;
 }
 
@@ -143,8 +189,14 @@ function addShoot(tree: TreeInHand, woodId: string, bud: Bud, i: number, count: 
   const along = tangentAt(path, bud.atM);
   const lean = i === count - 1 ? 0.35 : 1.15;
   tree.addClear(0.006, 80, (attempt) => {
-    const nudge: Vec3 = [between(-1, 1, seed, word, attempt, 5), between(-0.3, 1, seed, word, attempt, 6), between(-1, 1, seed, word, attempt, 7)];
-    const start = normalize(add(add(along, scale(outward, lean)), add([0, 0.45, 0], scale(nudge, 0.05 + attempt * 0.012))));
+    const nudge: Vec3 = [
+      between(-1, 1, seed, word, attempt, 5),
+      between(-0.3, 1, seed, word, attempt, 6),
+      between(-1, 1, seed, word, attempt, 7),
+    ];
+    const start = normalize(
+      add(add(along, scale(outward, lean)), add([0, 0.45, 0], scale(nudge, 0.05 + attempt * 0.012))),
+    );
     const uprightDeg = Math.min(fromUprightDeg(start), 88);
     return {
       id: `${bud.id}-shoot`,

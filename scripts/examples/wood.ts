@@ -2,10 +2,11 @@
  * Wood for the sample trees: paths that are a little crooked, as wood is, and a tree under construction that
  * keeps new wood clear of what stands. All chance comes from the seed and the names.
  */
-import type { Axis, AxisKind, Bud } from '../../src/geometry/tree.ts';
+
 import { closestApproach } from '../../src/geometry/distance.ts';
 import { type Path, pathLengthM, pathUpTo, pointAt } from '../../src/geometry/path.ts';
 import { hashText, random01, randomNormal } from '../../src/geometry/random.ts';
+import type { Axis, AxisKind, Bud } from '../../src/geometry/tree.ts';
 import { add, distance, normalize, origin, scale, type Vec3 } from '../../src/geometry/vec.ts';
 import { direction } from '../../src/geometry/world.ts';
 
@@ -146,7 +147,8 @@ export function spiralBuds(
     atM: Math.round(at * 1e4) / 1e4,
     aroundDeg:
       Math.round(
-        10 * ((firstAroundDeg + i * divergenceDeg + 6 * randomNormal(seed, hashText(axisId), i) + 3600) % 360),
+        10 *
+          ((firstAroundDeg + i * divergenceDeg + 6 * randomNormal(seed, hashText(axisId), i) + 3600) % 360),
       ) / 10,
     pin: null,
   }));

@@ -12,7 +12,9 @@ export const currentVersion = 1;
 
 const name = z.string().min(1).max(200);
 const note = z.string().max(10_000);
-const id = z.string().regex(/^[a-z0-9][a-z0-9._-]{0,63}$/, 'small letters, digits, dot, dash and underscore, at most 64');
+const id = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9._-]{0,63}$/, 'small letters, digits, dot, dash and underscore, at most 64');
 const coordinate = z.number().min(-100).max(100);
 const point = z.tuple([coordinate, coordinate, coordinate]).describe('Metres east, up and south.');
 const plan = z.tuple([coordinate, coordinate]).describe('Metres east and north of the foot of the site.');
@@ -21,7 +23,8 @@ const bearing = z.number().min(0).max(360).describe('Degrees clockwise from nort
 const isoDate = z.iso.date().describe('YYYY-MM-DD');
 const dayOfYear = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$/, 'MM-DD');
 
-const monthlyOf = (n: z.ZodNumber) => z.tuple([n, n, n, n, n, n, n, n, n, n, n, n]).describe('January to December.');
+const monthlyOf = (n: z.ZodNumber) =>
+  z.tuple([n, n, n, n, n, n, n, n, n, n, n, n]).describe('January to December.');
 
 const climate = z.strictObject({
   source: z.enum(['measured', 'published', 'guess']),
@@ -35,7 +38,11 @@ const pin = z.enum(['keep', 'remove']).nullable().default(null);
 const bud = z.strictObject({
   id,
   atM: z.number().min(0).max(50),
-  aroundDeg: z.number().min(0).max(360).describe('0 the upper side (north on upright wood), clockwise seen from the tip.'),
+  aroundDeg: z
+    .number()
+    .min(0)
+    .max(360)
+    .describe('0 the upper side (north on upright wood), clockwise seen from the tip.'),
   pin,
 });
 
@@ -76,7 +83,9 @@ const surrounding = z.discriminatedUnion('kind', [
     kind: z.literal('box'),
     name,
     centre: plan,
-    sizeM: z.tuple([z.number().min(0.01).max(100), z.number().min(0.01).max(100), z.number().min(0.01).max(50)]).describe('East-west, north-south, height.'),
+    sizeM: z
+      .tuple([z.number().min(0.01).max(100), z.number().min(0.01).max(100), z.number().min(0.01).max(50)])
+      .describe('East-west, north-south, height.'),
     turnedDeg: bearing,
     reflectance: share,
   }),
@@ -85,7 +94,9 @@ const surrounding = z.discriminatedUnion('kind', [
     name,
     centre: plan,
     centreHeightM: z.number().min(0).max(50),
-    halfSizeM: z.tuple([z.number().min(0.05).max(30), z.number().min(0.05).max(30), z.number().min(0.05).max(30)]).describe('Half its size east-west, north-south, up-down.'),
+    halfSizeM: z
+      .tuple([z.number().min(0.05).max(30), z.number().min(0.05).max(30), z.number().min(0.05).max(30)])
+      .describe('Half its size east-west, north-south, up-down.'),
     leafAreaDensityM2M3: z.number().min(0).max(20),
   }),
 ]);

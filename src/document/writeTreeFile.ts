@@ -25,27 +25,69 @@ function rounded(key: string, value: Json): Json {
 /** Keys of every object of the file in the order they are written; the same order as in the schema. */
 const keyOrder: Readonly<Record<string, readonly string[]>> = {
   file: [
-    '$schema', 'format', 'version', 'id', 'name', 'note', 'species', 'cultivar', 'site', 'standing', 'season',
-    'settings', 'axes', 'ext',
+    '$schema',
+    'format',
+    'version',
+    'id',
+    'name',
+    'note',
+    'species',
+    'cultivar',
+    'site',
+    'standing',
+    'season',
+    'settings',
+    'axes',
+    'ext',
   ],
   cultivar: ['name', 'ripening', 'bearsFirstCrop'],
   site: [
-    'name', 'latitudeDeg', 'longitudeDeg', 'timeZone', 'elevationM', 'groundReflectance', 'viewpoint', 'climate',
-    'frost', 'surroundings',
+    'name',
+    'latitudeDeg',
+    'longitudeDeg',
+    'timeZone',
+    'elevationM',
+    'groundReflectance',
+    'viewpoint',
+    'climate',
+    'frost',
+    'surroundings',
   ],
   viewpoint: ['name', 'bearingDeg'],
   climate: ['source', 'meanC', 'minC', 'sunshineH'],
   frost: ['lastOfSpring', 'firstOfAutumn'],
   surroundings: [
-    'kind', 'name', 'from', 'to', 'centre', 'centreHeightM', 'sizeM', 'halfSizeM', 'heightM', 'thicknessM',
-    'turnedDeg', 'reflectance', 'leafAreaDensityM2M3',
+    'kind',
+    'name',
+    'from',
+    'to',
+    'centre',
+    'centreHeightM',
+    'sizeM',
+    'halfSizeM',
+    'heightM',
+    'thicknessM',
+    'turnedDeg',
+    'reflectance',
+    'leafAreaDensityM2M3',
   ],
   standing: ['pot', 'at', 'turnedDeg'],
   pot: ['topDiameterM', 'baseDiameterM', 'heightM', 'soilBelowRimM'],
   season: ['budBreakOn', 'sketchedOn'],
   axes: [
-    'id', 'name', 'kind', 'parentId', 'atM', 'path', 'baseDiameterM', 'tipDiameterM', 'grownIn', 'condition', 'pin',
-    'foliage', 'buds',
+    'id',
+    'name',
+    'kind',
+    'parentId',
+    'atM',
+    'path',
+    'baseDiameterM',
+    'tipDiameterM',
+    'grownIn',
+    'condition',
+    'pin',
+    'foliage',
+    'buds',
   ],
   foliage: ['count', 'midribM', 'source'],
   buds: ['id', 'atM', 'aroundDeg', 'pin'],
@@ -79,7 +121,8 @@ const onOneLine = (value: Json): string => {
 /** What fits on a line stays on one; everything else is broken at its own level. */
 function laidOut(value: Json, indent: string, before: number): string {
   const line = onOneLine(value);
-  if (typeof value !== 'object' || value === null || indent.length + before + line.length <= lineWidth) return line;
+  if (typeof value !== 'object' || value === null || indent.length + before + line.length <= lineWidth)
+    return line;
   const inner = `${indent}  `;
   if (Array.isArray(value)) {
     return `[\n${value.map((item) => inner + laidOut(item, inner, 0)).join(',\n')}\n${indent}]`;

@@ -1,0 +1,63 @@
+/** Whether the place can be: its zone, its climate, its walls, the pot. */
+import { quoted } from '../refusal.ts';
+import type { TreeFile } from '../treeFile.ts';
+import { type Finding, inM } from './finding.ts';
+
+function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function findBadClimate({ meanC, minC }: TreeFile['site']['climate']): Finding | null {
+  const month = minC.findIndex((c, i) => c > (meanC[i] as number));
+  if (month < 0) return null;
+  return {
+    place: ['site', 'climate', 'minC', month],
+    reason: `The mean of the nights (${minC[month]} °C) is warmer than the mean of the whole days (${meanC[month]} °C) in month ${month + 1}. Perhaps two rows were exchanged.`,
+  };
+}
+
+function findBadWall(file: TreeFile): Finding | null {
+  for (const [i, thing] of file.site.surroundings.entries()) {
+    if (thing.kind !== 'wall') continue;
+    const lengthM = Math.hypot(thing.to[0] - thing.from[0], thing.to[1] - thing.from[1]);
+    if (lengthM < 0.01) {
+      return {
+        place: ['site', 'surroundings', i, 'to'],
+        reason: 'The wall ends where it begins. Give its two ends, in metres east and north.',
+      };
+    }
+  }
+  return null;
+}
+
+function findBadPot({ pot }: TreeFile['standing'], axes: TreeFile['axes']): Finding | null {
+  if (pot === null) return null;
+  if (pot.soilBelowRimM >= pot.heightM) {
+    return {
+      place: ['standing', 'pot', 'soilBelowRimM'],
+      reason: `The soil would lie under the pot: ${inM(pot.soilBelowRimM)} below a rim that stands ${inM(pot.heightM)} high.`,
+    };
+  }
+  const trunkM = axes.find((axis) => axis.kind === 'trunk')?.baseDiameterM ?? 0;
+  if (trunkM < pot.topDiameterM) return null;
+  return {
+    place: ['standing', 'pot', 'topDiameterM'],
+    reason: `The pot is ${inM(pot.topDiameterM)} wide, but the trunk in it is ${inM(trunkM)} thick. Thickness and width are diameters in metres.`,
+  };
+}
+
+export function findWrongPlace(file: TreeFile): Finding | null {
+  const { timeZone, climate } = file.site;
+  if (!isTimeZone(timeZone)) {
+    return {
+      place: ['site', 'timeZone'],
+      reason: `No time zone is called ${quoted(timeZone)}. Use a name such as Europe/Paris or Asia/Tokyo.`,
+    };
+  }
+  return findBadClimate(climate) ?? findBadWall(file) ?? findBadPot(file.standing, file.axes);
+}

@@ -1,0 +1,128 @@
+/** Pot, walls, boxes and neighbouring crowns of a tree file as surfaces that light can meet, in the world. */
+import { type Cloud, fixedOwner, type Mesh, type Optics, opaque, type Surface } from '../geometry/surface.ts';
+import type { Vec3 } from '../geometry/vec.ts';
+import { rad, turnAboutUpright } from '../geometry/world.ts';
+import type { Surrounding, TreeFile } from './treeFile.ts';
+
+/** Corners of the polygon that stands for the pot's circle; it is at most 0.3 % of the radius inside it. */
+const potCorners = 40;
+/** Our choice: the wall of a plastic or clay pot of this size. */
+const potWallM = 0.012;
+/** Mean projection of leaves turned every way alike (Campbell and Norman 1998, chapter 15: spherical distribution). */
+const randomLeafProjection = 0.5;
+
+const mesh = (triangles: readonly Vec3[], optics: Optics): Mesh => ({
+  shape: 'mesh',
+  owner: fixedOwner,
+  optics,
+  triangles: Float64Array.from(triangles.flat()),
+});
+
+/** Two triangles; corners run anticlockwise seen from outside. */
+const quad = (a: Vec3, b: Vec3, c: Vec3, d: Vec3): Vec3[] => [a, b, c, a, c, d];
+
+/** An upright block: half sizes east-west and north-south before it is turned clockwise about its middle, foot on the ground. */
+function block(
+  middle: Vec3,
+  halfEastM: number,
+  halfNorthM: number,
+  heightM: number,
+  turnedDeg: number,
+): Vec3[] {
+  const corner = (east: number, north: number, y: number): Vec3 => {
+    const [x, , z] = turnAboutUpright([east * halfEastM, 0, -north * halfNorthM], turnedDeg);
+    return [middle[0] + x, y, middle[2] + z];
+  };
+  const around = [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ] as const;
+  const low = around.map(([e, n]) => corner(e, n, 0)) as [Vec3, Vec3, Vec3, Vec3];
+  const high = around.map(([e, n]) => corner(e, n, heightM)) as [Vec3, Vec3, Vec3, Vec3];
+  const sides = low.flatMap((a, i) => {
+    const j = (i + 1) % 4;
+    return quad(a, low[j] as Vec3, high[j] as Vec3, high[i] as Vec3);
+  });
+  const [a, b, c, d] = low;
+  return [...sides, ...quad(...high), ...quad(d, c, b, a)];
+}
+
+type Kind<K extends Surrounding['kind']> = Extract<Surrounding, { kind: K }>;
+
+/** `from` and `to` are the ends of its middle line; half its thickness stands on either side of it. */
+function wallMesh(wall: Kind<'wall'>): Mesh {
+  const [east, north] = [wall.to[0] - wall.from[0], wall.to[1] - wall.from[1]];
+  const middle: Vec3 = [(wall.from[0] + wall.to[0]) / 2, 0, -(wall.from[1] + wall.to[1]) / 2];
+  const turnedDeg = (Math.atan2(-north, east) * 180) / Math.PI;
+  const halfM = Math.hypot(east, north) / 2;
+  const triangles = block(middle, halfM, wall.thicknessM / 2, wall.heightM, turnedDeg);
+  return mesh(triangles, { transmittance: 0, reflectance: wall.reflectance });
+}
+
+function boxMesh(box: Kind<'box'>): Mesh {
+  const [eastM, northM, heightM] = box.sizeM;
+  const triangles = block([box.centre[0], 0, -box.centre[1]], eastM / 2, northM / 2, heightM, box.turnedDeg);
+  return mesh(triangles, { transmittance: 0, reflectance: box.reflectance });
+}
+
+function crownCloud(crown: Kind<'crown'>): Cloud {
+  const [halfEastM, halfNorthM, halfUpM] = crown.halfSizeM;
+  return {
+    shape: 'cloud',
+    owner: fixedOwner,
+    optics: opaque,
+    centre: [crown.centre[0], crown.centreHeightM, -crown.centre[1]],
+    halfSizeM: [halfEastM, halfUpM, halfNorthM],
+    extinctionPerM: randomLeafProjection * crown.leafAreaDensityM2M3,
+  };
+}
+
+/** The band between two level circles about the upright through `foot`. */
+function band(foot: Vec3, lowRadiusM: number, lowM: number, highRadiusM: number, highM: number): Vec3[] {
+  const at = (i: number, r: number, y: number): Vec3 => {
+    const a = rad((360 * i) / potCorners);
+    return [foot[0] + r * Math.sin(a), y, foot[2] + r * Math.cos(a)];
+  };
+  return Array.from({ length: potCorners }, (_, i) =>
+    quad(
+      at(i, lowRadiusM, lowM),
+      at(i + 1, lowRadiusM, lowM),
+      at(i + 1, highRadiusM, highM),
+      at(i, highRadiusM, highM),
+    ),
+  ).flat();
+}
+
+/** Outer wall, rim, inner wall down to the soil, and the soil. Its foot is open: it stands on the ground. */
+function potMesh(pot: NonNullable<TreeFile['standing']['pot']>, foot: Vec3): Mesh {
+  const [topM, baseM] = [pot.topDiameterM / 2, pot.baseDiameterM / 2];
+  const innerTopM = topM - potWallM;
+  const soilM = pot.heightM - pot.soilBelowRimM;
+  const innerSoilM = baseM + ((topM - baseM) * soilM) / pot.heightM - potWallM;
+  return mesh(
+    [
+      ...band(foot, baseM, 0, topM, pot.heightM),
+      ...band(foot, topM, pot.heightM, innerTopM, pot.heightM),
+      ...band(foot, innerTopM, pot.heightM, innerSoilM, soilM),
+      ...band(foot, innerSoilM, soilM, 0, soilM),
+    ],
+    opaque,
+  );
+}
+
+function surfaceOf(thing: Surrounding): Surface {
+  if (thing.kind === 'wall') return wallMesh(thing);
+  return thing.kind === 'box' ? boxMesh(thing) : crownCloud(thing);
+}
+
+/**
+ * What stands for good around the tree, owner 0: the pot first if there is one, then the surroundings in the
+ * order of the file. The open ground is not among them: rays below the level are cells of their own.
+ */
+export function surroundingSurfaces(file: TreeFile): readonly Surface[] {
+  const { pot, at } = file.standing;
+  const around = file.site.surroundings.map(surfaceOf);
+  return pot === null ? around : [potMesh(pot, [at[0], 0, -at[1]]), ...around];
+}
