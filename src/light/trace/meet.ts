@@ -1,0 +1,87 @@
+/**
+ * Whether a ray meets a shape: one ray, one shape, in space, each as plain as can be. The ray is all points
+ * `from + t * toSky` with t above 0.
+ */
+import { isInside } from '../../geometry/outline.ts';
+import type { Blade, Cloud, Stem } from '../../geometry/surface.ts';
+import { add, cross, dot, lerp, scale, sub, type Vec3 } from '../../geometry/vec.ts';
+import { edgeOnSine } from '../tracer.ts';
+
+const isEdgeOn = (normal: Vec3, toSky: Vec3): boolean =>
+  Math.abs(dot(normal, toSky)) <= edgeOnSine * Math.hypot(...normal);
+
+/** Double sided; edges belong to the triangle. Moller and Trumbore 1997, Journal of Graphics Tools 2(1):21. */
+export function meetsTriangle(a: Vec3, b: Vec3, c: Vec3, from: Vec3, toSky: Vec3): boolean {
+  const [ab, ac] = [sub(b, a), sub(c, a)];
+  if (isEdgeOn(cross(ab, ac), toSky)) return false;
+  const p = cross(toSky, ac);
+  const determinant = dot(ab, p);
+  const s = sub(from, a);
+  const u = dot(s, p) / determinant;
+  const q = cross(s, ab);
+  const v = dot(toSky, q) / determinant;
+  return u >= 0 && v >= 0 && u + v <= 1 && dot(ac, q) / determinant > 0;
+}
+
+/** Where the ray meets the plane of the blade, then whether that lies inside the outline. */
+export function meetsBlade(blade: Blade, from: Vec3, toSky: Vec3): boolean {
+  const { along, across } = blade;
+  const normal = cross(along, across);
+  if (isEdgeOn(normal, toSky)) return false;
+  const t = dot(sub(blade.origin, from), normal) / dot(toSky, normal);
+  if (!(t > 0)) return false;
+  const inPlane = sub(add(from, scale(toSky, t)), blade.origin);
+  const squared = dot(normal, normal);
+  const u = dot(cross(inPlane, across), normal) / squared;
+  const v = dot(cross(along, inPlane), normal) / squared;
+  return isInside(blade.outline, u, v);
+}
+
+function distanceToRay(point: Vec3, from: Vec3, toSky: Vec3): number {
+  const to = sub(point, from);
+  const t = Math.max(0, dot(to, toSky));
+  return Math.hypot(...sub(to, scale(toSky, t)));
+}
+
+const goldenShare = (Math.sqrt(5) - 1) / 2;
+const goldenSteps = 64;
+
+/**
+ * The ray meets the stem when it comes nearer to the centre of one of its balls than that ball's radius. Distance
+ * from a ray less radius is a convex function along the stem (distance from a convex set at an affine
+ * place, less an affine radius), so golden-section search finds its least value; Kiefer 1953.
+ */
+export function meetsStem(stem: Stem, from: Vec3, toSky: Vec3): boolean {
+  const gap = (s: number): number =>
+    distanceToRay(lerp(stem.from, stem.to, s), from, toSky) -
+    (stem.fromRadiusM + (stem.toRadiusM - stem.fromRadiusM) * s);
+  let [low, high] = [0, 1];
+  let [s1, s2] = [1 - goldenShare, goldenShare];
+  let [gap1, gap2] = [gap(s1), gap(s2)];
+  for (let i = 0; i < goldenSteps; i++) {
+    if (gap1 < gap2) {
+      [high, s2, gap2] = [s2, s1, gap1];
+      s1 = high - goldenShare * (high - low);
+      gap1 = gap(s1);
+    } else {
+      [low, s1, gap1] = [s1, s2, gap2];
+      s2 = low + goldenShare * (high - low);
+      gap2 = gap(s2);
+    }
+  }
+  return Math.min(gap1, gap2, gap(0), gap(1)) < 0;
+}
+
+/** Length of the ray's path inside the ellipsoid, metres; 0 when it misses. */
+export function pathInCloudM(cloud: Cloud, from: Vec3, toSky: Vec3): number {
+  const [a, b, c] = cloud.halfSizeM;
+  const [x, y, z] = sub(from, cloud.centre);
+  const start: Vec3 = [x / a, y / b, z / c];
+  const step: Vec3 = [toSky[0] / a, toSky[1] / b, toSky[2] / c];
+  const squared = dot(step, step);
+  const middle = -dot(start, step) / squared;
+  const halfSquared = middle * middle - (dot(start, start) - 1) / squared;
+  if (!(halfSquared > 0)) return 0;
+  const half = Math.sqrt(halfSquared);
+  return Math.max(0, middle + half) - Math.max(0, middle - half);
+}
