@@ -219,7 +219,7 @@ function addShoot(tree: TreeInHand, woodId: string, bud: Bud, i: number, count: 
       ),
       // Published pairs of fig shoots, 18 mm with 100 cm and 23 mm with 150 cm, give length ~ thickness^1.65.
       baseDiameterM: mm(0.018 * lengthM ** (1 / 1.65)),
-      tipDiameterM: 0.005,
+      tipDiameterM: mm(Math.min(0.005, 0.012 * lengthM ** (1 / 1.65))),
       grownIn: 2026,
       foliage: {
         count: Math.round(3.4 + (lengthM / 0.047) * between(0.9, 1.1, seed, word, 10)),

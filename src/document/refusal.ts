@@ -7,10 +7,9 @@ export interface Refusal {
   readonly where: string;
 }
 
-const cut = (text: string, most: number): string => {
-  const characters = [...text];
-  return characters.length <= most ? text : `${characters.slice(0, most - 1).join('')}…`;
-};
+/** Cut to `most` UTF-16 units, never through the middle of a character. */
+const cut = (text: string, most: number): string =>
+  text.length <= most ? text : `${text.slice(0, most - 1).replace(/\p{Cs}$/u, '')}…`;
 
 export const refuse = (where: string, reason: string): Refusal => ({
   ok: false,

@@ -96,6 +96,10 @@ function explain(issue: Issue, value: unknown): string {
       return `This must be of a known kind, got ${quoted(value)}.`;
     case 'invalid_format':
       return `This must be written as ${issue.format === 'date' ? 'YYYY-MM-DD' : issue.message}, got ${quoted(value)}.`;
+    case 'custom':
+    case 'invalid_element':
+    case 'invalid_key':
+    case 'not_multiple_of':
     default:
       return `This does not fit: ${quoted(value)}.`;
   }

@@ -5,8 +5,7 @@ import { type Finding, inM } from './finding.ts';
 
 function isTimeZone(name: string): boolean {
   try {
-    new Intl.DateTimeFormat('en', { timeZone: name });
-    return true;
+    return Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== '';
   } catch {
     return false;
   }
