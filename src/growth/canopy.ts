@@ -25,7 +25,10 @@ export interface LeafBlade {
   /** Unit vectors: along the midrib to the tip; across the blade, to its right seen from above. */
   readonly along: Vec3;
   readonly across: Vec3;
+  /** The outline's point [u, v] lies at bladeFrom + u * midribM * along + v * acrossScaleM * across. */
   readonly midribM: number;
+  readonly acrossScaleM: number;
+  /** Area of the drawn polygon, which is the published area for this midrib. */
   readonly areaM2: number;
 }
 
@@ -58,11 +61,16 @@ export interface Shoot {
   readonly baseDiameterM: number;
   /** 1 is a balanced shoot; fewer shoots on the same tree are stronger. */
   readonly vigour: number;
+  /** Nodes at its base that bear no fig. */
+  readonly blindNodes: number;
   readonly leafAreaM2: number;
 }
 
 export interface Canopy {
-  /** Entry 0 is unused: owner 0 is the surroundings. */
+  /**
+   * By number. The numbers depend on the tree alone, whatever is gone: first its axes in their order, then
+   * the buds that can grow. Null: owner 0 (the surroundings), and all that is gone.
+   */
   readonly owners: readonly (Owner | null)[];
   readonly leaves: readonly LeafBlade[];
   readonly wood: readonly WoodStretch[];

@@ -97,16 +97,6 @@ export const figLeaf = {
     confidence: 'low',
     adjustable: false,
   },
-  leafOutHeatGdd8: {
-    name: 'Heat from bud break to the first leaf unfolded',
-    value: 45,
-    min: 20,
-    max: 80,
-    unit: 'degree-days above 8 C',
-    source: 'common practice',
-    confidence: 'low',
-    adjustable: true,
-  },
   phyllochronGdd8: {
     name: 'Heat for each further leaf',
     value: 75,
