@@ -17,8 +17,12 @@ export interface Direction {
 }
 
 /**
- * Light for a period, cell by cell. Radiance times solid angle, that is: what a sensor turned straight
- * at the cell receives from it, mol PAR m-2 d-1 (mean of the period's days).
+ * Light for a period, cell by cell, index as in `Direction.cell`. Radiance times solid angle, that is: what a sensor
+ * turned straight at the cell receives from it, mol PAR m-2 d-1 (mean of the period's days). Sky 145 patches, beam
+ * 12 x 36 boxes (0 where the sun is never), ground 18 patches: see `sky/cells.ts`.
+ *
+ * A level sensor under open sky receives the sum of energy x max(0, upward part of the direction) over the directions of
+ * a wave; its mean over waves is the open sky's closed sum below.
  */
 export interface CellLight {
   readonly sky: Float64Array;

@@ -27,7 +27,8 @@ export const addDays = (date: IsoDate, days: number): IsoDate => dateOf(dayNumbe
 export const daysBetween = (from: IsoDate, to: IsoDate): number => dayNumber(to) - dayNumber(from);
 
 /** 1 on 1 January to 365, or 366 in a leap year. */
-export const dayOfYear = (date: IsoDate): number => dayNumber(date) - dayNumber(`${date.slice(0, 4)}-01-01`) + 1;
+export const dayOfYear = (date: IsoDate): number =>
+  dayNumber(date) - dayNumber(`${date.slice(0, 4)}-01-01`) + 1;
 
 export function yearOf(date: IsoDate): number {
   dayNumber(date);
@@ -50,7 +51,8 @@ export function daysInMonth(date: IsoDate): number {
 export function daysOf(period: Period): readonly IsoDate[] {
   const first = dayNumber(period.from);
   const count = dayNumber(period.to) - first + 1;
-  if (count < 1) throw new Error(`daysOf: a period ends on or after its first day, got ${period.from} to ${period.to}`);
+  if (count < 1)
+    throw new Error(`daysOf: a period ends on or after its first day, got ${period.from} to ${period.to}`);
   return Array.from({ length: count }, (_, i) => dateOf(first + i));
 }
 

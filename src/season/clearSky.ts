@@ -23,7 +23,8 @@ export function pressurePa(elevationM: number): number {
 
 /** Clear-sky global irradiance, W m-2: Haurwitz 1945 (J. Meteorology 2:154); 0 with the sun below the horizon. */
 export function haurwitzWM2(elevationDeg: number): number {
-  if (!Number.isFinite(elevationDeg)) throw new Error(`haurwitzWM2: a finite elevation is needed, got ${elevationDeg}`);
+  if (!Number.isFinite(elevationDeg))
+    throw new Error(`haurwitzWM2: a finite elevation is needed, got ${elevationDeg}`);
   const cosZenith = Math.sin(elevationDeg * rad);
   return cosZenith <= 0 ? 0 : 1098 * cosZenith * Math.exp(-0.059 / cosZenith);
 }

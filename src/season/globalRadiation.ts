@@ -31,6 +31,9 @@ export function globalFromTemperatureRangeMJM2(
   minC: number,
   coefficient: number,
 ): number {
-  if (!(maxC >= minC)) throw new Error(`globalFromTemperatureRangeMJM2: the maximum is below the minimum, got ${maxC} and ${minC}`);
+  if (!(maxC >= minC))
+    throw new Error(
+      `globalFromTemperatureRangeMJM2: the maximum is below the minimum, got ${maxC} and ${minC}`,
+    );
   return coefficient * Math.sqrt(maxC - minC) * extraterrestrialMJM2;
 }

@@ -3,7 +3,9 @@
 /** The part both shares have: 0 at sunset, largest at noon. */
 function shape(hourAngleRad: number, sunsetRad: number): number {
   if (!(Number.isFinite(hourAngleRad) && sunsetRad >= 0 && sunsetRad <= Math.PI)) {
-    throw new Error(`hourShare: a finite hour angle and a sunset of 0 to pi are needed, got ${hourAngleRad} and ${sunsetRad}`);
+    throw new Error(
+      `hourShare: a finite hour angle and a sunset of 0 to pi are needed, got ${hourAngleRad} and ${sunsetRad}`,
+    );
   }
   if (sunsetRad === 0 || Math.abs(hourAngleRad) >= sunsetRad) return 0;
   return (
@@ -13,7 +15,8 @@ function shape(hourAngleRad: number, sunsetRad: number): number {
 }
 
 /** Share of the day's **diffuse** light per hour, Liu & Jordan 1960 (Solar Energy 4(3):1). Its integral over the day is 1. */
-export const diffuseShareAt = (hourAngleRad: number, sunsetRad: number): number => shape(hourAngleRad, sunsetRad);
+export const diffuseShareAt = (hourAngleRad: number, sunsetRad: number): number =>
+  shape(hourAngleRad, sunsetRad);
 
 /**
  * Share of the day's **global** radiation per hour, Collares-Pereira & Rabl 1979 (Solar Energy 22:155). Its integral is not quite

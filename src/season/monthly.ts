@@ -16,7 +16,8 @@ export type DailyCourse = (date: IsoDate) => number;
  * much, but may pass the highest mean a little: a mean that must not fall below 0 has to be clamped by the caller.
  */
 export function dailyCourse(means: Monthly): DailyCourse {
-  if (!means.every(Number.isFinite)) throw new Error(`dailyCourse: twelve finite means are needed, got ${means.join(', ')}`);
+  if (!means.every(Number.isFinite))
+    throw new Error(`dailyCourse: twelve finite means are needed, got ${means.join(', ')}`);
   const middles = middlesKeepingMeans(means);
   const middle = (month: number): number => middles[(month + 12) % 12] as number;
   return (date) => {

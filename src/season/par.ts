@@ -5,7 +5,8 @@ const hcNA = 6.626_070_15e-34 * 299_792_458 * 6.022_140_76e23;
 
 /** Photons per joule at a wavelength, micromol J-1. */
 export function photonsUmolPerJ(wavelengthNm: number): number {
-  if (!(wavelengthNm > 0)) throw new Error(`photonsUmolPerJ: a wavelength above 0 is needed, got ${wavelengthNm}`);
+  if (!(wavelengthNm > 0))
+    throw new Error(`photonsUmolPerJ: a wavelength above 0 is needed, got ${wavelengthNm}`);
   return ((wavelengthNm * 1e-9) / hcNA) * 1e6;
 }
 
@@ -33,9 +34,14 @@ export interface SpectrumSum {
  * @param wavelengthsNm rising
  * @param irradianceWM2Nm one for each wavelength
  */
-export function sumSpectrum(wavelengthsNm: readonly number[], irradianceWM2Nm: readonly number[]): SpectrumSum {
+export function sumSpectrum(
+  wavelengthsNm: readonly number[],
+  irradianceWM2Nm: readonly number[],
+): SpectrumSum {
   if (wavelengthsNm.length !== irradianceWM2Nm.length || wavelengthsNm.length < 2) {
-    throw new Error(`sumSpectrum: as many irradiances as wavelengths, got ${irradianceWM2Nm.length} and ${wavelengthsNm.length}`);
+    throw new Error(
+      `sumSpectrum: as many irradiances as wavelengths, got ${irradianceWM2Nm.length} and ${wavelengthsNm.length}`,
+    );
   }
   let totalWM2 = 0;
   let parWM2 = 0;

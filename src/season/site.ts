@@ -2,7 +2,18 @@
 
 /** Twelve numbers, January first. */
 export type Monthly = readonly [
-  number, number, number, number, number, number, number, number, number, number, number, number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
+  number,
 ];
 
 export interface Climate {

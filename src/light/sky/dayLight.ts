@@ -1,0 +1,90 @@
+/** The PAR of a normal day, step by step through solar time. */
+import { dayRadiation } from '../../season/dayRadiation.ts';
+import { diffuseShareOfPar } from '../../season/diffuseShare.ts';
+import { sunsetHourAngleRad } from '../../season/extraterrestrial.ts';
+import { diffuseShareAt, globalShareAt } from '../../season/hourShares.ts';
+import { parMolPerMJ } from '../../season/par.ts';
+import type { IsoDate, Site } from '../../season/site.ts';
+import { noonDeclinationDeg } from '../sun.ts';
+
+/** What the sky needs to know of a site. */
+export type SkySite = Pick<Site, 'latitudeDeg' | 'longitudeDeg' | 'climate'>;
+
+/** Steps of 10 minutes of solar time (2.5 degrees of hour angle) from midnight. */
+export const daySteps = 144;
+export const stepDeg = 360 / daySteps;
+
+/** Hour angle of the middle of a step, degrees. */
+export const hourAngleOfStep = (step: number): number => (step + 0.5) * stepDeg - 180;
+
+export interface DayLight {
+  readonly declinationDeg: number;
+  readonly sunsetHourAngleDeg: number;
+  readonly globalMJM2: number;
+  readonly diffuseMJM2: number;
+  /** Beam PAR on the level in each step, mol m-2. */
+  readonly beamParMolM2: Float64Array;
+  /** Diffuse PAR on the level in each step, mol m-2. */
+  readonly diffuseParMolM2: Float64Array;
+}
+
+/**
+ * A normal day's global and diffuse radiation, spread over the hours by Collares-Pereira & Rabl 1979 and Liu & Jordan 1960 (both divided
+ * by their sums, so the day keeps its totals) and turned into PAR by one factor; the diffuse share of PAR by Spitters and others
+ * 1986 step by step. Where the spread diffuse exceeds the spread global (dull days, low sun), the beam is
+ * 0 and the rest of the day's beam is scaled to keep its total. The sun's path is that of the day's true declination.
+ * PAR of all steps together is the day's global radiation times the PAR factor, exactly.
+ */
+export function dayLight(site: SkySite, date: IsoDate): DayLight {
+  const { globalMJM2, diffuseMJM2 } = dayRadiation(site, date);
+  const declinationDeg = noonDeclinationDeg(date, site.longitudeDeg);
+  const sunsetRad = sunsetHourAngleRad(site.latitudeDeg, (declinationDeg * Math.PI) / 180);
+  const globalShare = spread(sunsetRad, globalShareAt);
+  const diffuse = spread(sunsetRad, diffuseShareAt).map((share) => share * diffuseMJM2);
+  const beam = globalShare.map((share, i) => Math.max(0, share * globalMJM2 - (diffuse[i] as number)));
+  const beamSum = sum(beam);
+  const scale = beamSum > 0 ? (globalMJM2 - diffuseMJM2) / beamSum : 0;
+  const phi = (site.latitudeDeg * Math.PI) / 180;
+  const delta = (declinationDeg * Math.PI) / 180;
+  const beamParMolM2 = new Float64Array(daySteps);
+  const diffuseParMolM2 = new Float64Array(daySteps);
+  for (let step = 0; step < daySteps; step++) {
+    const stepDiffuse = diffuse[step] as number;
+    const global = stepDiffuse + (beam[step] as number) * scale;
+    if (!(global > 0)) continue;
+    const omega = (hourAngleOfStep(step) * Math.PI) / 180;
+    const sinElevation = Math.sin(phi) * Math.sin(delta) + Math.cos(phi) * Math.cos(delta) * Math.cos(omega);
+    const share = diffuseShareOfPar(
+      Math.min(1, stepDiffuse / global),
+      Math.min(1, Math.max(0, sinElevation)),
+    );
+    diffuseParMolM2[step] = global * parMolPerMJ * share;
+    beamParMolM2[step] = global * parMolPerMJ * (1 - share);
+  }
+  return {
+    declinationDeg,
+    sunsetHourAngleDeg: (sunsetRad * 180) / Math.PI,
+    globalMJM2,
+    diffuseMJM2,
+    beamParMolM2,
+    diffuseParMolM2,
+  };
+}
+
+/** Shares of the steps, 1 in all; all 0 where the sun does not rise. */
+function spread(
+  sunsetRad: number,
+  shareAt: (hourAngleRad: number, sunsetRad: number) => number,
+): Float64Array {
+  const shares = Float64Array.from({ length: daySteps }, (_, step) =>
+    shareAt((hourAngleOfStep(step) * Math.PI) / 180, sunsetRad),
+  );
+  const total = sum(shares);
+  return total > 0 ? shares.map((share) => share / total) : shares;
+}
+
+function sum(values: Float64Array): number {
+  let total = 0;
+  for (const value of values) total += value;
+  return total;
+}
