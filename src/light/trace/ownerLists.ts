@@ -17,7 +17,7 @@ function stir(h: number, word: number): number {
 
 function grown<T extends Int32Array | Float32Array>(array: T, make: (length: number) => T): T {
   const bigger = make(2 * array.length);
-  bigger.set(array as never);
+  bigger.set(array);
   return bigger;
 }
 

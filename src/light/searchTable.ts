@@ -1,0 +1,232 @@
+/** The ledger boiled down for a search over keep-sets in one light. */
+import type { CellLight } from './directions.ts';
+import type { KeepSet, Ledger, Wave } from './ledger.ts';
+import { rayWeights, type WaveWeights } from './rayWeights.ts';
+import { type OwnerListArrays, OwnerLists } from './trace/ownerLists.ts';
+
+export interface SearchOptions {
+  /** Entry per owner: 1 may be toggled. Owners left at 0 stay as `keep` has them, and lists shrink and merge. */
+  readonly free: Uint8Array;
+  /** Which owners stand at first. */
+  readonly keep: KeepSet;
+  /** Only the first so many receivers (the nodes come first); all when left out. */
+  readonly receiverCount?: number;
+}
+
+/** Entry k of a row: entries start[row] to start[row + 1] (excluded) of the two others. */
+interface Rows {
+  readonly start: Int32Array;
+  readonly column: Int32Array;
+  readonly weight: Float64Array;
+}
+
+/**
+ * Sum over the lists of weight x share that the list lets through gives a receiver's share of open sky: the same as
+ * `exposure` gives it, up to rounding.
+ */
+export class SearchTable {
+  readonly receiverCount: number;
+  /** Share of open sky of each receiver for the owners that now stand. Live: read it, never write. */
+  readonly share: Float64Array;
+  /** Which owners now stand. Change it by `toggle` and `reset` alone. */
+  readonly keep: KeepSet;
+  /** Distinct lists of free owners; list 0 is empty. */
+  readonly lists: OwnerListArrays;
+  /** Row: receiver; column: list. */
+  readonly byReceiver: Rows;
+  /** Row: list; column: receiver. */
+  private readonly byList: Rows;
+  /** Row: owner; column: list that holds it. */
+  private readonly byOwner: Rows;
+  private readonly listShare: Float64Array;
+  private readonly free: Uint8Array;
+
+  constructor(lists: OwnerListArrays, byReceiver: Rows, { free, keep }: SearchOptions) {
+    const listCount = lists.listStart.length - 1;
+    this.lists = lists;
+    this.byReceiver = byReceiver;
+    this.byList = transposed(byReceiver, listCount);
+    const entries = {
+      start: lists.listStart,
+      column: lists.listOwner,
+      weight: Float64Array.from(lists.listShare),
+    };
+    this.byOwner = transposed(entries, free.length);
+    this.receiverCount = byReceiver.start.length - 1;
+    this.free = free.slice();
+    this.keep = keep.slice();
+    this.listShare = new Float64Array(listCount);
+    this.share = new Float64Array(this.receiverCount);
+    this.reset(keep);
+  }
+
+  /** The lists that hold an owner. */
+  listsOf(owner: number): Int32Array {
+    const { start, column } = this.byOwner;
+    return column.subarray(start[owner], start[owner + 1]);
+  }
+
+  /** Share of open sky of a receiver, summed afresh for the owners that now stand. */
+  shareOf(receiver: number): number {
+    const { start, column, weight } = this.byReceiver;
+    let sum = 0;
+    for (let k = start[receiver] as number; k < (start[receiver + 1] as number); k++) {
+      sum += (weight[k] as number) * (this.listShare[column[k] as number] as number);
+    }
+    return sum;
+  }
+
+  /**
+   * Takes an owner away, or puts it back, and brings `share` up to date: only lists that hold it are touched. What is
+   * carried along drifts by rounding alone (1e-13 after a thousand toggles); `reset` sums afresh.
+   * An owner alone: what grows on it is for the caller to toggle too.
+   */
+  toggle(owner: number): void {
+    if (this.free[owner] !== 1) throw new Error(`toggle: owner ${owner} is not free in this table`);
+    this.keep[owner] = 1 - (this.keep[owner] as number);
+    const { start, column, weight } = this.byList;
+    for (const list of this.listsOf(owner)) {
+      const share = this.shareThrough(list);
+      const change = share - (this.listShare[list] as number);
+      if (change === 0) continue;
+      this.listShare[list] = share;
+      for (let k = start[list] as number; k < (start[list + 1] as number); k++) {
+        const receiver = column[k] as number;
+        this.share[receiver] = (this.share[receiver] as number) + (weight[k] as number) * change;
+      }
+    }
+  }
+
+  /** Sums everything afresh for a keep-set; owners that are not free must stand as they did. */
+  reset(keep: KeepSet): void {
+    if (keep.length !== this.keep.length) {
+      throw new Error(
+        `reset: keep needs one entry for each of ${this.keep.length} owners, got ${keep.length}`,
+      );
+    }
+    this.keep.forEach((stands, owner) => {
+      if (this.free[owner] !== 1 && keep[owner] !== stands) {
+        throw new Error(`reset: owner ${owner} is not free in this table and cannot change`);
+      }
+    });
+    this.keep.set(keep);
+    for (let list = 0; list < this.listShare.length; list++) this.listShare[list] = this.shareThrough(list);
+    for (let r = 0; r < this.receiverCount; r++) this.share[r] = this.shareOf(r);
+  }
+
+  private shareThrough(list: number): number {
+    const { listStart, listOwner, listShare } = this.lists;
+    let share = 1;
+    for (let i = listStart[list] as number; i < (listStart[list + 1] as number); i++) {
+      if (this.keep[listOwner[i] as number] === 1) share *= listShare[i] as number;
+    }
+    return share;
+  }
+}
+
+function transposed({ start, column, weight }: Rows, columnCount: number): Rows {
+  const turned = {
+    start: new Int32Array(columnCount + 1),
+    column: new Int32Array(column.length),
+    weight: new Float64Array(column.length),
+  };
+  for (const c of column) turned.start[c + 1] = (turned.start[c + 1] as number) + 1;
+  for (let c = 0; c < columnCount; c++) {
+    turned.start[c + 1] = (turned.start[c + 1] as number) + (turned.start[c] as number);
+  }
+  const next = turned.start.slice();
+  for (let row = 0; row + 1 < start.length; row++) {
+    for (let k = start[row] as number; k < (start[row + 1] as number); k++) {
+      const c = column[k] as number;
+      const at = next[c] as number;
+      next[c] = at + 1;
+      turned.column[at] = row;
+      turned.weight[at] = weight[k] as number;
+    }
+  }
+  return turned;
+}
+
+interface FoldedLists {
+  /** Number of the list of free owners that is left of each list of the wave. */
+  readonly list: Int32Array;
+  /** Share that the standing owners which are not free let through. */
+  readonly share: Float64Array;
+}
+
+function foldLists(
+  { listStart, listOwner, listShare }: Wave,
+  lists: OwnerLists,
+  options: SearchOptions,
+): FoldedLists {
+  const count = listStart.length - 1;
+  const folded = { list: new Int32Array(count), share: new Float64Array(count) };
+  for (let l = 0; l < count; l++) {
+    let share = 1;
+    for (let i = listStart[l] as number; i < (listStart[l + 1] as number); i++) {
+      const owner = listOwner[i] as number;
+      if (options.free[owner] === 1) lists.put(owner, listShare[i] as number);
+      else if (options.keep[owner] === 1) share *= listShare[i] as number;
+    }
+    folded.list[l] = lists.close();
+    folded.share[l] = share;
+  }
+  return folded;
+}
+
+/** Adds up, for one receiver, the weights of its rays by list; returns the lists met for the first time. */
+function addRays(
+  receiver: number,
+  wave: Wave,
+  { list, share }: FoldedLists,
+  weights: WaveWeights,
+  sums: Float64Array,
+  met: number[],
+): void {
+  for (let d = 0; d < wave.directions.length; d++) {
+    const ray = d * wave.receiverCount + receiver;
+    const rayList = wave.rayList[ray] as number;
+    const open = (wave.rayCosine[ray] as number) * (wave.rayFixedShare[ray] as number);
+    const weight = (weights.weight[d] as number) * open * (share[rayList] as number);
+    if (weight === 0) continue;
+    const l = list[rayList] as number;
+    if (sums[l] === 0) met.push(l);
+    sums[l] = (sums[l] as number) + weight;
+  }
+}
+
+/**
+ * Merges the waves: for each receiver the weight of each list of free owners, equal lists joined. Throws on option
+ * arrays that are not one entry an owner.
+ */
+export function mergeForSearch(ledger: Ledger, light: CellLight, options: SearchOptions): SearchTable {
+  const { free, keep, receiverCount = ledger.receiverCount } = options;
+  if (free.length !== ledger.ownerCount || keep.length !== ledger.ownerCount) {
+    throw new Error(
+      `mergeForSearch: free and keep need one entry for each of ${ledger.ownerCount} owners, got ${free.length} and ${keep.length}`,
+    );
+  }
+  const waveCount = ledger.waves.length;
+  const weights = rayWeights(ledger, light);
+  const interned = new OwnerLists();
+  const folded = ledger.waves.map((wave) => foldLists(wave, interned, options));
+  const lists = interned.arrays();
+  const sums = new Float64Array(lists.listStart.length - 1);
+  const start = new Int32Array(receiverCount + 1);
+  const column: number[] = [];
+  const weight: number[] = [];
+  for (let r = 0; r < receiverCount; r++) {
+    const met: number[] = [];
+    ledger.waves.forEach((wave, w) => {
+      addRays(r, wave, folded[w] as FoldedLists, weights[w] as WaveWeights, sums, met);
+    });
+    for (const l of met) {
+      column.push(l);
+      weight.push((sums[l] as number) / waveCount);
+      sums[l] = 0;
+    }
+    start[r + 1] = column.length;
+  }
+  const rows = { start, column: Int32Array.from(column), weight: Float64Array.from(weight) };
+  return new SearchTable(lists, rows, options);
+}
