@@ -1,12 +1,11 @@
 /** A fig in a pot before a south-facing house wall: at bud break, and the same tree in full leaf. */
-
-import { currentVersion, formatName, type TreeFile } from '../../src/document/treeFile.ts';
-import { outwardAt, tangentAt } from '../../src/geometry/path.ts';
+import type { TreeFile } from '../../src/document/treeFile.ts';
 import { hashText, randomNormal } from '../../src/geometry/random.ts';
 import type { Bud } from '../../src/geometry/tree.ts';
-import { add, normalize, scale, type Vec3 } from '../../src/geometry/vec.ts';
-import { bearingDeg, fromUprightDeg } from '../../src/geometry/world.ts';
-import { between, crookedPath, mm, spiralBuds, TreeInHand } from './wood.ts';
+import { courtyard } from './courtyard.ts';
+import { head } from './head.ts';
+import { addShoot, type ShootPlan } from './shoots.ts';
+import { between, crookedPath, mm, spiralBuds, TreeInHand, type Wood } from './wood.ts';
 
 const seed = 411;
 
@@ -14,6 +13,8 @@ interface Limb {
   readonly id: string;
   readonly name: string;
   readonly bearingDeg: number;
+  /** 1 or -1: which side the first lateral takes. */
+  readonly hand: number;
   readonly atM: number;
   readonly lengthM: number;
   readonly uprightDeg: number;
@@ -25,6 +26,7 @@ const limbs: readonly Limb[] = [
     id: 'se',
     name: 'South-east limb',
     bearingDeg: 128,
+    hand: 1,
     atM: 0.45,
     lengthM: 0.72,
     uprightDeg: 58,
@@ -34,6 +36,7 @@ const limbs: readonly Limb[] = [
     id: 'nw',
     name: 'North-west limb',
     bearingDeg: 309,
+    hand: -1,
     atM: 0.53,
     lengthM: 0.63,
     uprightDeg: 54,
@@ -43,6 +46,7 @@ const limbs: readonly Limb[] = [
     id: 'sw',
     name: 'South-west limb',
     bearingDeg: 219,
+    hand: 1,
     atM: 0.595,
     lengthM: 0.66,
     uprightDeg: 51,
@@ -52,6 +56,7 @@ const limbs: readonly Limb[] = [
     id: 'ne',
     name: 'North-east limb',
     bearingDeg: 41,
+    hand: -1,
     atM: 0.67,
     lengthM: 0.58,
     uprightDeg: 46,
@@ -134,7 +139,7 @@ function addLateral(tree: TreeInHand, limb: Limb, plan: (typeof lateralPlan)[num
     atM: mm(limb.lengthM * plan.at + between(-0.012, 0.012, seed, word, 2)),
     path: crookedPath(
       {
-        bearingDeg: limb.bearingDeg + plan.swingDeg + between(-9, 9, seed, word, 3, attempt),
+        bearingDeg: limb.bearingDeg + limb.hand * plan.swingDeg + between(-9, 9, seed, word, 3, attempt),
         uprightDeg: plan.uprightDeg + between(-5, 5, seed, word, 4, attempt),
         tipUprightDeg: plan.uprightDeg - 20,
         lengthM,
@@ -175,106 +180,29 @@ function leafyTree(): TreeInHand {
   const bare = bareTree();
   const tree = new TreeInHand();
   for (const wood of bare.axes) tree.add({ ...wood, buds: [] });
-  for (const wood of bare.axes)
-    wood.buds.forEach((bud, i) => addShoot(tree, wood.id, bud, i, wood.buds.length));
+  for (const wood of bare.axes) {
+    wood.buds.forEach((bud, i) => addShoot(tree, shootFrom(wood, bud, i), seed));
+  }
   return tree;
 }
 
-function addShoot(tree: TreeInHand, woodId: string, bud: Bud, i: number, count: number): void {
+function shootFrom(wood: Wood, bud: Bud, i: number): ShootPlan {
   const word = hashText(bud.id);
-  const { wood, path } = tree.standing(woodId);
-  const rank = count === 1 ? 1 : i / (count - 1);
-  const lengthM = mm((0.17 + 0.27 * rank) * Math.exp(0.16 * randomNormal(seed, word, 1)));
-  const outward = outwardAt(path, bud.atM, bud.aroundDeg);
-  const along = tangentAt(path, bud.atM);
-  const lean = i === count - 1 ? 0.35 : 1.15;
-  tree.addClear(0.006, 80, (attempt) => {
-    const nudge: Vec3 = [
-      between(-1, 1, seed, word, attempt, 5),
-      between(-0.3, 1, seed, word, attempt, 6),
-      between(-1, 1, seed, word, attempt, 7),
-    ];
-    const start = normalize(
-      add(add(along, scale(outward, lean)), add([0, 0.45, 0], scale(nudge, 0.05 + attempt * 0.012))),
-    );
-    const uprightDeg = Math.min(fromUprightDeg(start), 88);
-    return {
-      id: `${bud.id}-shoot`,
-      name: `${wood.name}, shoot ${i + 1}`,
-      kind: 'shoot',
-      parentId: woodId,
-      atM: bud.atM,
-      path: crookedPath(
-        {
-          bearingDeg: bearingDeg(start),
-          uprightDeg,
-          tipUprightDeg: uprightDeg * between(0.3, 0.55, seed, word, 8),
-          lengthM,
-          stretches: 5,
-          strayDeg: 5,
-        },
-        seed,
-        word,
-        attempt,
-      ),
-      // Published pairs of fig shoots, 18 mm with 100 cm and 23 mm with 150 cm, give length ~ thickness^1.65.
-      baseDiameterM: mm(0.018 * lengthM ** (1 / 1.65)),
-      tipDiameterM: mm(Math.min(0.005, 0.012 * lengthM ** (1 / 1.65))),
-      grownIn: 2026,
-      foliage: {
-        count: Math.round(3.4 + (lengthM / 0.047) * between(0.9, 1.1, seed, word, 10)),
-        midribM: Math.round(1000 * (0.128 + 0.075 * lengthM + between(-0.008, 0.008, seed, word, 11))) / 1000,
-        source: 'measured',
-      },
-    };
-  });
+  const last = wood.buds.length - 1;
+  const lengthM = mm((0.16 + (0.27 * i) / last) * Math.exp(0.16 * randomNormal(seed, word, 1)));
+  return {
+    id: `${bud.id}-shoot`,
+    name: `${wood.name}, shoot ${i + 1}`,
+    woodId: wood.id,
+    atM: bud.atM,
+    aroundDeg: bud.aroundDeg,
+    lengthM,
+    grownIn: 2026,
+    lean: i === last ? 0.35 : 1.2,
+    internodeM: 0.047 * between(0.9, 1.1, seed, word, 10),
+    midribM: 0.13 + 0.08 * lengthM + between(-0.008, 0.008, seed, word, 11),
+  };
 }
-
-const place: Pick<TreeFile, 'species' | 'cultivar' | 'site' | 'standing'> = {
-  species: 'fig',
-  cultivar: { name: 'Brown seedling', ripening: 'mid', bearsFirstCrop: true },
-  site: {
-    name: 'Courtyard in Varnoux-le-Haut',
-    latitudeDeg: 47.13,
-    longitudeDeg: 5.87,
-    timeZone: 'Europe/Paris',
-    elevationM: 318,
-    groundReflectance: 0.22,
-    viewpoint: { name: 'the house', bearingDeg: 357 },
-    climate: {
-      source: 'guess',
-      meanC: [1.9, 3.1, 6.9, 10.4, 14.6, 18.2, 20.4, 19.9, 15.8, 11.3, 5.9, 2.7],
-      minC: [-1.1, -0.7, 2.1, 4.8, 9, 12.4, 14.4, 14, 10.7, 7.3, 2.8, 0.1],
-      sunshineH: [2, 3.3, 4.9, 6.3, 6.9, 7.9, 8.3, 7.4, 5.8, 3.6, 2.2, 1.7],
-    },
-    frost: { lastOfSpring: '04-21', firstOfAutumn: '10-24' },
-    surroundings: [
-      {
-        kind: 'wall',
-        name: 'House wall',
-        from: [-4.1, 1.62],
-        to: [3.3, 1.91],
-        heightM: 3.4,
-        thicknessM: 0.38,
-        reflectance: 0.46,
-      },
-    ],
-  },
-  standing: {
-    pot: { topDiameterM: 0.45, baseDiameterM: 0.35, heightM: 0.41, soilBelowRimM: 0.04 },
-    at: [0, 0],
-    turnedDeg: 0,
-  },
-};
-
-const head = (id: string, name: string, note: string) => ({
-  $schema: '../schema/boughlight-tree-1.schema.json',
-  format: formatName as typeof formatName,
-  version: currentVersion as typeof currentVersion,
-  id,
-  name,
-  note,
-});
 
 export function pottedFigAtBudBreak(): TreeFile {
   return {
@@ -283,7 +211,7 @@ export function pottedFigAtBudBreak(): TreeFile {
       'Potted fig by the house wall, at bud break',
       'An invented tree. Every bud that lives is entered; the question is which of them to rub off.',
     ),
-    ...place,
+    ...courtyard,
     season: { budBreakOn: '2026-04-14', sketchedOn: '2026-04-19' },
     settings: {},
     axes: bareTree().axes,
@@ -297,7 +225,7 @@ export function pottedFigInLeaf(): TreeFile {
       'Potted fig by the house wall, in leaf',
       'The same invented tree in July, after every bud was left to grow.',
     ),
-    ...place,
+    ...courtyard,
     season: { budBreakOn: '2026-04-14', sketchedOn: '2026-07-12' },
     settings: {},
     axes: leafyTree().axes,

@@ -7,7 +7,7 @@ import { closestApproach } from '../../src/geometry/distance.ts';
 import { type Path, pathLengthM, pathUpTo, pointAt } from '../../src/geometry/path.ts';
 import { hashText, random01, randomNormal } from '../../src/geometry/random.ts';
 import type { Axis, AxisKind, Bud } from '../../src/geometry/tree.ts';
-import { add, distance, normalize, origin, scale, type Vec3 } from '../../src/geometry/vec.ts';
+import { add, origin, scale, type Vec3 } from '../../src/geometry/vec.ts';
 import { direction } from '../../src/geometry/world.ts';
 
 /** An axis as it goes into a file: nothing is left to defaults. */
@@ -100,15 +100,19 @@ export class TreeInHand {
     return this;
   }
 
-  /** Free air between new wood and all that stands, metres; the first 7 cm from the fork do not count. */
+  /**
+   * Free air between new wood and all that stands, metres. Near the fork, where all is one knot, nothing counts:
+   * 7 cm, and on its own parent as much more as that is thick.
+   */
   clearanceM(wood: NewWood): number {
     const placed = this.#place(wood);
     const outer = withoutBase(placed.path, 0.07);
     let least = Number.POSITIVE_INFINITY;
     for (const other of this.#standing.values()) {
-      const near = closestApproach(outer, other.path);
+      const isParent = other.wood.id === wood.parentId;
+      const path = isParent ? withoutBase(placed.path, 0.07 + 1.2 * other.wood.baseDiameterM) : outer;
       const thick = (wood.baseDiameterM + other.wood.baseDiameterM) / 2;
-      least = Math.min(least, near.distanceM - thick);
+      least = Math.min(least, closestApproach(path, other.path).distanceM - thick);
     }
     return least;
   }
@@ -159,12 +163,3 @@ export const between = (from: number, to: number, seed: number, ...words: number
   from + (to - from) * random01(seed, ...words);
 
 export const mm = (m: number): number => Math.round(m * 1e4) / 1e4;
-
-/** Unit direction of the path at its end, and the distance between its ends; for leaning one wood after another. */
-export function headingOf(path: Path): Vec3 {
-  const last = path[path.length - 1] as Vec3;
-  const before = path[path.length - 2] as Vec3;
-  return normalize([last[0] - before[0], last[1] - before[1], last[2] - before[2]]);
-}
-
-export const spanM = (path: Path): number => distance(path[0] as Vec3, path[path.length - 1] as Vec3);

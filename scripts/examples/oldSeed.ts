@@ -1,0 +1,2 @@
+/** All chance in the old fig comes from this. */
+export const oldSeed = 2307;
