@@ -4,7 +4,14 @@ import type { Blade, Surface } from '../../geometry/surface.ts';
 import { cross, dot, type Vec3 } from '../../geometry/vec.ts';
 import { type Crossing, edgeOnSine } from '../tracer.ts';
 import { makeOutlineMask, maskBorder, maskOutside, maskSide, type OutlineMask } from './outlineMask.ts';
-import { type BeamFrame, firstCell, lastCell, type ReceiverGrid } from './receiverGrid.ts';
+import {
+  type BeamFrame,
+  firstColumn,
+  firstRow,
+  lastColumn,
+  lastRow,
+  type ReceiverGrid,
+} from './receiverGrid.ts';
 
 /** What of a blade does not depend on the direction. */
 interface PreparedBlade {
@@ -57,22 +64,20 @@ function cover(blade: PreparedBlade, frame: BeamFrame, grid: ReceiverGrid, cross
   const facing = dot(blade.normal, frame.ahead);
   if (Math.abs(facing) <= edgeOnSine * blade.normalSize) return;
   const [r0, ri, rj] = [dot(corner, frame.right), dot(sideI, frame.right), dot(sideJ, frame.right)];
-  const low = r0 + Math.min(0, ri) + Math.min(0, rj);
-  const high = r0 + Math.max(0, ri) + Math.max(0, rj);
-  const firstColumn = firstCell(low, grid.minRight, grid.cellsPerM, grid.columns);
-  const lastColumn = lastCell(high, grid.minRight, grid.cellsPerM, grid.columns);
-  if (lastColumn < firstColumn) return;
+  const left = firstColumn(grid, r0 + Math.min(0, ri) + Math.min(0, rj));
+  const right = lastColumn(grid, r0 + Math.max(0, ri) + Math.max(0, rj));
+  if (right < left) return;
   const [t0, ti, tj] = [dot(corner, frame.top), dot(sideI, frame.top), dot(sideJ, frame.top)];
-  const firstRow = firstCell(t0 + Math.min(0, ti) + Math.min(0, tj), grid.minTop, grid.cellsPerM, grid.rows);
-  const lastRow = lastCell(t0 + Math.max(0, ti) + Math.max(0, tj), grid.minTop, grid.cellsPerM, grid.rows);
+  const low = firstRow(grid, t0 + Math.min(0, ti) + Math.min(0, tj));
+  const high = lastRow(grid, t0 + Math.max(0, ti) + Math.max(0, tj));
   const [a0, ai, aj] = [dot(corner, frame.ahead), dot(sideI, frame.ahead), dot(sideJ, frame.ahead)];
   const unit = maskSide / (ri * tj - rj * ti);
   const [iRight, iTop, jRight, jTop] = [tj * unit, -rj * unit, -ti * unit, ri * unit];
   const [aheadI, aheadJ] = [ai / maskSide, aj / maskSide];
   const { texel, points } = mask;
-  for (let row = firstRow; row <= lastRow; row++) {
-    const end = grid.start[row * grid.columns + lastColumn + 1] as number;
-    for (let k = grid.start[row * grid.columns + firstColumn] as number; k < end; k++) {
+  for (let row = low; row <= high; row++) {
+    const end = grid.start[row * grid.columns + right + 1] as number;
+    for (let k = grid.start[row * grid.columns + left] as number; k < end; k++) {
       const r = (grid.right[k] as number) - r0;
       const t = (grid.top[k] as number) - t0;
       const i = r * iRight + t * iTop;

@@ -2,7 +2,14 @@
 import type { Cloud, Surface } from '../../geometry/surface.ts';
 import { dot, type Vec3 } from '../../geometry/vec.ts';
 import type { Crossing } from '../tracer.ts';
-import { type BeamFrame, firstCell, lastCell, type ReceiverGrid } from './receiverGrid.ts';
+import {
+  type BeamFrame,
+  firstColumn,
+  firstRow,
+  lastColumn,
+  lastRow,
+  type ReceiverGrid,
+} from './receiverGrid.ts';
 
 export function prepareClouds(
   surfaces: readonly Surface[],
@@ -33,16 +40,14 @@ function cover(
     Math.hypot(v[0] * halfSizeM[0], v[1] * halfSizeM[1], v[2] * halfSizeM[2]);
   const [r0, t0, a0] = [dot(centre, frame.right), dot(centre, frame.top), dot(centre, frame.ahead)];
   const [halfR, halfT] = [halfExtent(frame.right), halfExtent(frame.top)];
-  const firstColumn = firstCell(r0 - halfR, grid.minRight, grid.cellsPerM, grid.columns);
-  const lastColumn = lastCell(r0 + halfR, grid.minRight, grid.cellsPerM, grid.columns);
-  const firstRow = firstCell(t0 - halfT, grid.minTop, grid.cellsPerM, grid.rows);
-  const lastRow = lastCell(t0 + halfT, grid.minTop, grid.cellsPerM, grid.rows);
-  if (lastColumn < firstColumn) return;
+  const [left, right] = [firstColumn(grid, r0 - halfR), lastColumn(grid, r0 + halfR)];
+  const [low, high] = [firstRow(grid, t0 - halfT), lastRow(grid, t0 + halfT)];
+  if (right < left) return;
   const [R, T, A] = [scaled(frame.right), scaled(frame.top), scaled(frame.ahead)];
   const [rr, tt, aa, rt, ra, ta] = [dot(R, R), dot(T, T), dot(A, A), dot(R, T), dot(R, A), dot(T, A)];
-  for (let row = firstRow; row <= lastRow; row++) {
-    const end = grid.start[row * grid.columns + lastColumn + 1] as number;
-    for (let k = grid.start[row * grid.columns + firstColumn] as number; k < end; k++) {
+  for (let row = low; row <= high; row++) {
+    const end = grid.start[row * grid.columns + right + 1] as number;
+    for (let k = grid.start[row * grid.columns + left] as number; k < end; k++) {
       if (grid.onSurface[k] === surface) continue;
       const r = (grid.right[k] as number) - r0;
       const t = (grid.top[k] as number) - t0;

@@ -4,7 +4,7 @@
  */
 import { isInside } from '../../geometry/outline.ts';
 import type { Blade, Cloud, Stem } from '../../geometry/surface.ts';
-import { add, cross, dot, lerp, scale, sub, type Vec3 } from '../../geometry/vec.ts';
+import { add, cross, distance, dot, lerp, scale, sub, type Vec3 } from '../../geometry/vec.ts';
 import { edgeOnSine } from '../tracer.ts';
 
 const isEdgeOn = (normal: Vec3, toSky: Vec3): boolean =>
@@ -55,6 +55,9 @@ export function meetsStem(stem: Stem, from: Vec3, toSky: Vec3): boolean {
   const gap = (s: number): number =>
     distanceToRay(lerp(stem.from, stem.to, s), from, toSky) -
     (stem.fromRadiusM + (stem.toRadiusM - stem.fromRadiusM) * s);
+  const largestM = Math.max(stem.fromRadiusM, stem.toRadiusM);
+  const reachM = distance(stem.from, stem.to) / 2 + largestM;
+  if (distanceToRay(lerp(stem.from, stem.to, 0.5), from, toSky) > reachM) return false;
   let [low, high] = [0, 1];
   let [s1, s2] = [1 - goldenShare, goldenShare];
   let [gap1, gap2] = [gap(s1), gap(s2)];

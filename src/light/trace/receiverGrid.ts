@@ -48,78 +48,58 @@ const cellsPerReceiver = 1;
 /** So that receivers strung along a line do not ask for a grid without end. */
 const mostCellsASide = 1024;
 
-/** Prepares receivers once; the result sorts those that face a direction, into arrays it uses again each time. */
-export function makeReceiverGrid(receivers: readonly Receiver[]): (frame: BeamFrame) => ReceiverGrid {
-  const n = receivers.length;
-  const seen = { right: new Float64Array(n), top: new Float64Array(n), ahead: new Float64Array(n) };
-  const seenReceiver = new Int32Array(n);
-  const cell = new Int32Array(n);
-  const sorted = { right: new Float64Array(n), top: new Float64Array(n), ahead: new Float64Array(n) };
-  const sortedReceiver = new Int32Array(n);
-  const sortedOnSurface = new Int32Array(n);
-  const point = Float64Array.from(receivers.flatMap((r) => r.point));
-  const normal = Float64Array.from(receivers.flatMap((r) => r.normal));
-  const oneSided = Uint8Array.from(receivers, (r) => (r.sides === 'one' ? 1 : 0));
-  const onSurface = Int32Array.from(receivers, (r) => r.onSurface);
-  let start = new Int32Array(2);
+/** Receivers as flat arrays, three numbers a point. */
+interface FlatReceivers {
+  readonly count: number;
+  readonly point: Float64Array;
+  readonly normal: Float64Array;
+  readonly oneSided: Uint8Array;
+  readonly onSurface: Int32Array;
+}
 
-  const along = (values: Float64Array, i: number, axis: Vec3): number =>
-    (values[3 * i] as number) * axis[0] +
-    (values[3 * i + 1] as number) * axis[1] +
-    (values[3 * i + 2] as number) * axis[2];
-
-  function look(frame: BeamFrame): number {
-    let count = 0;
-    for (let i = 0; i < n; i++) {
-      if (oneSided[i] === 1 && !(along(normal, i, frame.ahead) > 0)) continue;
-      seen.right[count] = along(point, i, frame.right);
-      seen.top[count] = along(point, i, frame.top);
-      seen.ahead[count] = along(point, i, frame.ahead);
-      seenReceiver[count++] = i;
-    }
-    return count;
-  }
-
-  function countCells(layout: Layout, count: number): void {
-    const cells = layout.columns * layout.rows;
-    if (start.length < cells + 1) start = new Int32Array(2 * cells + 1);
-    start.fill(0, 0, cells + 1);
-    for (let k = 0; k < count; k++) {
-      const column = ((seen.right[k] as number) - layout.minRight) * layout.cellsPerM;
-      const row = ((seen.top[k] as number) - layout.minTop) * layout.cellsPerM;
-      const c =
-        Math.min(layout.rows - 1, row | 0) * layout.columns + Math.min(layout.columns - 1, column | 0);
-      cell[k] = c;
-      start[c + 1] = (start[c + 1] as number) + 1;
-    }
-    for (let c = 0; c < cells; c++) start[c + 1] = (start[c + 1] as number) + (start[c] as number);
-  }
-
-  /** Fills each cell from its end downwards, which leaves `start` as it must be one cell on; shifts it back after. */
-  function fill(layout: Layout, count: number): void {
-    const cells = layout.columns * layout.rows;
-    for (let k = count - 1; k >= 0; k--) {
-      const c = (cell[k] as number) + 1;
-      const at = (start[c] as number) - 1;
-      start[c] = at;
-      sorted.right[at] = seen.right[k] as number;
-      sorted.top[at] = seen.top[k] as number;
-      sorted.ahead[at] = seen.ahead[k] as number;
-      const receiver = seenReceiver[k] as number;
-      sortedReceiver[at] = receiver;
-      sortedOnSurface[at] = onSurface[receiver] as number;
-    }
-    start.copyWithin(0, 1, cells + 1);
-    start[cells] = count;
-  }
-
-  return (frame) => {
-    const count = look(frame);
-    const layout = layOut(seen.right, seen.top, count);
-    countCells(layout, count);
-    fill(layout, count);
-    return { count, ...layout, start, ...sorted, receiver: sortedReceiver, onSurface: sortedOnSurface };
+function flatten(receivers: readonly Receiver[]): FlatReceivers {
+  return {
+    count: receivers.length,
+    point: Float64Array.from(receivers.flatMap((r) => r.point)),
+    normal: Float64Array.from(receivers.flatMap((r) => r.normal)),
+    oneSided: Uint8Array.from(receivers, (r) => (r.sides === 'one' ? 1 : 0)),
+    onSurface: Int32Array.from(receivers, (r) => r.onSurface),
   };
+}
+
+/** Places on the plane of the receivers that face the light; `cell` is filled in later. */
+interface Places {
+  readonly right: Float64Array;
+  readonly top: Float64Array;
+  readonly ahead: Float64Array;
+  readonly receiver: Int32Array;
+  readonly cell: Int32Array;
+}
+
+const makePlaces = (count: number): Places => ({
+  right: new Float64Array(count),
+  top: new Float64Array(count),
+  ahead: new Float64Array(count),
+  receiver: new Int32Array(count),
+  cell: new Int32Array(count),
+});
+
+const along = (values: Float64Array, i: number, axis: Vec3): number =>
+  (values[3 * i] as number) * axis[0] +
+  (values[3 * i + 1] as number) * axis[1] +
+  (values[3 * i + 2] as number) * axis[2];
+
+/** Fills in the places; returns how many receivers face the light. */
+function look({ count, point, normal, oneSided }: FlatReceivers, frame: BeamFrame, places: Places): number {
+  let facing = 0;
+  for (let i = 0; i < count; i++) {
+    if (oneSided[i] === 1 && !(along(normal, i, frame.ahead) > 0)) continue;
+    places.right[facing] = along(point, i, frame.right);
+    places.top[facing] = along(point, i, frame.top);
+    places.ahead[facing] = along(point, i, frame.ahead);
+    places.receiver[facing++] = i;
+  }
+  return facing;
 }
 
 interface Layout {
@@ -130,7 +110,7 @@ interface Layout {
   readonly cellsPerM: number;
 }
 
-function layOut(right: Float64Array, top: Float64Array, count: number): Layout {
+function layOut({ right, top }: Places, count: number): Layout {
   if (count === 0) return { columns: 1, rows: 1, minRight: 0, minTop: 0, cellsPerM: 0 };
   let [minRight, maxRight, minTop, maxTop] = [Infinity, -Infinity, Infinity, -Infinity];
   for (let k = 0; k < count; k++) {
@@ -149,15 +129,72 @@ function layOut(right: Float64Array, top: Float64Array, count: number): Layout {
   return { columns, rows, minRight, minTop, cellsPerM };
 }
 
+/** Leaves in start[c + 1] the number of receivers in all cells up to c, that is where cell c ends. */
+function countCells(places: Places, count: number, layout: Layout, start: Int32Array): void {
+  const { columns, rows, minRight, minTop, cellsPerM } = layout;
+  start.fill(0, 0, columns * rows + 1);
+  for (let k = 0; k < count; k++) {
+    const column = Math.min(columns - 1, (((places.right[k] as number) - minRight) * cellsPerM) | 0);
+    const row = Math.min(rows - 1, (((places.top[k] as number) - minTop) * cellsPerM) | 0);
+    const c = row * columns + column;
+    places.cell[k] = c;
+    start[c + 1] = (start[c + 1] as number) + 1;
+  }
+  for (let c = 0; c < columns * rows; c++) start[c + 1] = (start[c + 1] as number) + (start[c] as number);
+}
+
+/** Counting sort: fills each cell from its end downwards, which turns the ends in `start` into beginnings, one on. */
+function sortIntoCells(places: Places, count: number, start: Int32Array, cells: number, into: Places): void {
+  for (let k = count - 1; k >= 0; k--) {
+    const c = (places.cell[k] as number) + 1;
+    const at = (start[c] as number) - 1;
+    start[c] = at;
+    into.right[at] = places.right[k] as number;
+    into.top[at] = places.top[k] as number;
+    into.ahead[at] = places.ahead[k] as number;
+    into.receiver[at] = places.receiver[k] as number;
+  }
+  start.copyWithin(0, 1, cells + 1);
+  start[cells] = count;
+}
+
+/** Prepares receivers once; the result sorts those that face a direction, into arrays it uses again each time. */
+export function makeReceiverGrid(receivers: readonly Receiver[]): (frame: BeamFrame) => ReceiverGrid {
+  const flat = flatten(receivers);
+  const [seen, sorted] = [makePlaces(flat.count), makePlaces(flat.count)];
+  const sortedOnSurface = new Int32Array(flat.count);
+  let start = new Int32Array(2);
+  return (frame) => {
+    const count = look(flat, frame, seen);
+    const layout = layOut(seen, count);
+    const cells = layout.columns * layout.rows;
+    if (start.length < cells + 1) start = new Int32Array(2 * cells + 1);
+    countCells(seen, count, layout, start);
+    sortIntoCells(seen, count, start, cells, sorted);
+    for (let k = 0; k < count; k++)
+      sortedOnSurface[k] = flat.onSurface[sorted.receiver[k] as number] as number;
+    return { count, ...layout, start, ...sorted, onSurface: sortedOnSurface };
+  };
+}
+
 /**
  * First column (or row) that a stretch of the plane from `low` to some `high` touches; `cells` when it begins past the grid.
  * The last cell holds the receivers at the very edge too.
  */
-export function firstCell(low: number, gridMin: number, cellsPerM: number, cells: number): number {
+function firstCell(low: number, gridMin: number, cellsPerM: number, cells: number): number {
   const at = (low - gridMin) * cellsPerM;
   return at > cells ? cells : Math.min(cells - 1, Math.max(0, Math.floor(at)));
 }
 
 /** Last column (or row) that the stretch touches; below `firstCell`, or below 0, when it touches none. */
-export const lastCell = (high: number, gridMin: number, cellsPerM: number, cells: number): number =>
+const lastCell = (high: number, gridMin: number, cellsPerM: number, cells: number): number =>
   Math.min(cells - 1, Math.floor((high - gridMin) * cellsPerM));
+
+export const firstColumn = (grid: ReceiverGrid, lowRight: number): number =>
+  firstCell(lowRight, grid.minRight, grid.cellsPerM, grid.columns);
+export const lastColumn = (grid: ReceiverGrid, highRight: number): number =>
+  lastCell(highRight, grid.minRight, grid.cellsPerM, grid.columns);
+export const firstRow = (grid: ReceiverGrid, lowTop: number): number =>
+  firstCell(lowTop, grid.minTop, grid.cellsPerM, grid.rows);
+export const lastRow = (grid: ReceiverGrid, highTop: number): number =>
+  lastCell(highTop, grid.minTop, grid.cellsPerM, grid.rows);

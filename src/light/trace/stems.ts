@@ -3,7 +3,14 @@ import type { Stem, Surface } from '../../geometry/surface.ts';
 import { dot, type Vec3 } from '../../geometry/vec.ts';
 import type { Crossing } from '../tracer.ts';
 import { meetsStem } from './meet.ts';
-import { type BeamFrame, firstCell, lastCell, type ReceiverGrid } from './receiverGrid.ts';
+import {
+  type BeamFrame,
+  firstColumn,
+  firstRow,
+  lastColumn,
+  lastRow,
+  type ReceiverGrid,
+} from './receiverGrid.ts';
 
 /**
  * Share of the squared length under which a stem counts as seen end-on: one disc (nearly) hides the other, and the
@@ -24,66 +31,76 @@ export function prepareStems(
 }
 
 /**
- * Tests the receivers in the cells round the stem. At the share s along it the ball has its centre at c(s), all affine in
- * s, and radius r(s). Seen from the place P on the plane its far side lies ahead by c_ahead(s) + sqrt(q(s)) with
- * q(s) = r(s)^2 - |P - c(s)|^2 = -a s^2 + 2 b s + c. That is a concave function of s; its top is at
- * s = b/a + (dA/sqrt(a (a + dA^2))) sqrt(c + b^2/a), where dA is the stem's run towards the light. Brought into 0 to 1, that s
- * has q >= 0 exactly when P is covered at all, and gives the end of the shade.
+ * A stem as seen along the beam. At the share s along it the ball has its centre at c(s) and the radius r(s), all affine in
+ * s. Seen from the place P on the plane its far side lies ahead by c_ahead(s) + sqrt(q(s)), where q(s) = r(s)^2 -
+ * |P - c(s)|^2 = c + 2 b s - a s^2. That is concave in s; its top is at
+ * s = b/a + tilt sqrt(c + b^2/a), tilt = dAhead / sqrt(a (a + dAhead^2)). Brought into 0 to 1, that s has q > 0 exactly when
+ * P is covered at all, and gives the end of the shade.
  */
-function cover(stem: Stem, surface: number, frame: BeamFrame, grid: ReceiverGrid, crossing: Crossing): void {
-  const { from, to, fromRadiusM: r0, toRadiusM: r1 } = stem;
-  const [fromRight, toRight] = [dot(from, frame.right), dot(to, frame.right)];
-  const firstColumn = firstCell(
-    Math.min(fromRight - r0, toRight - r1),
-    grid.minRight,
-    grid.cellsPerM,
-    grid.columns,
-  );
-  const lastColumn = lastCell(
-    Math.max(fromRight + r0, toRight + r1),
-    grid.minRight,
-    grid.cellsPerM,
-    grid.columns,
-  );
-  if (lastColumn < firstColumn) return;
-  const [fromTop, toTop] = [dot(from, frame.top), dot(to, frame.top)];
-  const firstRow = firstCell(Math.min(fromTop - r0, toTop - r1), grid.minTop, grid.cellsPerM, grid.rows);
-  const lastRow = lastCell(Math.max(fromTop + r0, toTop + r1), grid.minTop, grid.cellsPerM, grid.rows);
-  const [fromAhead, toAhead] = [dot(from, frame.ahead), dot(to, frame.ahead)];
-  const [dR, dT, dA, dRadius] = [toRight - fromRight, toTop - fromTop, toAhead - fromAhead, r1 - r0];
-  const a = dR * dR + dT * dT - dRadius * dRadius;
-  const plain = a <= endOn * (dR * dR + dT * dT + dA * dA);
-  const tilt = dA / Math.sqrt(a * (a + dA * dA));
-  const farthest = Math.max(fromAhead + r0, toAhead + r1);
-  const share = stem.optics.transmittance;
-  for (let row = firstRow; row <= lastRow; row++) {
-    const end = grid.start[row * grid.columns + lastColumn + 1] as number;
-    for (let k = grid.start[row * grid.columns + firstColumn] as number; k < end; k++) {
-      const ahead = grid.ahead[k] as number;
-      if (ahead >= farthest || grid.onSurface[k] === surface) continue;
-      const pRight = grid.right[k] as number;
-      const pTop = grid.top[k] as number;
-      if (plain) {
-        if (meetsStem(stem, pointOf(frame, pRight, pTop, ahead), frame.ahead)) {
-          crossing(grid.receiver[k] as number, surface, share);
-        }
-        continue;
-      }
-      const right = pRight - fromRight;
-      const top = pTop - fromTop;
-      const b = right * dR + top * dT + r0 * dRadius;
-      const c = r0 * r0 - right * right - top * top;
-      const reach = c + (b * b) / a;
-      if (!(reach > 0)) continue;
-      const s = Math.min(1, Math.max(0, b / a + tilt * Math.sqrt(reach)));
-      const q = c + s * (2 * b - a * s);
-      if (q > 0 && fromAhead + s * dA + Math.sqrt(q) > ahead)
-        crossing(grid.receiver[k] as number, surface, share);
-    }
-  }
+interface SeenStem {
+  readonly right: number;
+  readonly top: number;
+  readonly ahead: number;
+  readonly dRight: number;
+  readonly dTop: number;
+  readonly dAhead: number;
+  readonly radius: number;
+  readonly dRadius: number;
+  readonly a: number;
+  readonly tilt: number;
+}
+
+function see({ from, to, fromRadiusM, toRadiusM }: Stem, frame: BeamFrame): SeenStem {
+  const [right, top, ahead] = [dot(from, frame.right), dot(from, frame.top), dot(from, frame.ahead)];
+  const dRight = dot(to, frame.right) - right;
+  const dTop = dot(to, frame.top) - top;
+  const dAhead = dot(to, frame.ahead) - ahead;
+  const dRadius = toRadiusM - fromRadiusM;
+  const a = dRight * dRight + dTop * dTop - dRadius * dRadius;
+  const tilt = dAhead / Math.sqrt(a * (a + dAhead * dAhead));
+  return { right, top, ahead, dRight, dTop, dAhead, radius: fromRadiusM, dRadius, a, tilt };
+}
+
+const isEndOn = ({ dRight, dTop, dAhead, a }: SeenStem): boolean =>
+  a <= endOn * (dRight * dRight + dTop * dTop + dAhead * dAhead);
+
+/** Whether a receiver at a place on the plane is in the shade of a stem that is not seen end-on. */
+function isShaded(seen: SeenStem, placeRight: number, placeTop: number, placeAhead: number): boolean {
+  const right = placeRight - seen.right;
+  const top = placeTop - seen.top;
+  const b = right * seen.dRight + top * seen.dTop + seen.radius * seen.dRadius;
+  const c = seen.radius * seen.radius - right * right - top * top;
+  const squared = c + (b * b) / seen.a;
+  if (!(squared > 0)) return false;
+  const s = Math.min(1, Math.max(0, b / seen.a + seen.tilt * Math.sqrt(squared)));
+  const q = c + s * (2 * b - seen.a * s);
+  return q > 0 && seen.ahead + s * seen.dAhead + Math.sqrt(q) > placeAhead;
 }
 
 function pointOf({ right, top, ahead }: BeamFrame, r: number, t: number, a: number): Vec3 {
   const at = (k: 0 | 1 | 2): number => r * right[k] + t * top[k] + a * ahead[k];
   return [at(0), at(1), at(2)];
+}
+
+/** Tests the receivers in the cells round the stem. */
+function cover(stem: Stem, surface: number, frame: BeamFrame, grid: ReceiverGrid, crossing: Crossing): void {
+  const seen = see(stem, frame);
+  const [toRight, toTop] = [seen.right + seen.dRight, seen.top + seen.dTop];
+  const { fromRadiusM: r0, toRadiusM: r1 } = stem;
+  const left = firstColumn(grid, Math.min(seen.right - r0, toRight - r1));
+  const right = lastColumn(grid, Math.max(seen.right + r0, toRight + r1));
+  if (right < left) return;
+  const low = firstRow(grid, Math.min(seen.top - r0, toTop - r1));
+  const high = lastRow(grid, Math.max(seen.top + r0, toTop + r1));
+  const farthest = Math.max(seen.ahead + r0, seen.ahead + seen.dAhead + r1);
+  const plain = isEndOn(seen);
+  for (let row = low; row <= high; row++) {
+    const end = grid.start[row * grid.columns + right + 1] as number;
+    for (let k = grid.start[row * grid.columns + left] as number; k < end; k++) {
+      const [r, t, a] = [grid.right[k] as number, grid.top[k] as number, grid.ahead[k] as number];
+      if (a >= farthest || grid.onSurface[k] === surface) continue;
+      const met = plain ? meetsStem(stem, pointOf(frame, r, t, a), frame.ahead) : isShaded(seen, r, t, a);
+      if (met) crossing(grid.receiver[k] as number, surface, stem.optics.transmittance);
+    }
+  }
 }

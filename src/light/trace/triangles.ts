@@ -2,7 +2,14 @@
 import type { Mesh, Surface } from '../../geometry/surface.ts';
 import { cross, dot, sub, type Vec3 } from '../../geometry/vec.ts';
 import { type Crossing, edgeOnSine } from '../tracer.ts';
-import { type BeamFrame, firstCell, lastCell, type ReceiverGrid } from './receiverGrid.ts';
+import {
+  type BeamFrame,
+  firstColumn,
+  firstRow,
+  lastColumn,
+  lastRow,
+  type ReceiverGrid,
+} from './receiverGrid.ts';
 
 /** What of a triangle does not depend on the direction. */
 interface PreparedTriangle {
@@ -49,16 +56,14 @@ function cover(triangle: PreparedTriangle, frame: BeamFrame, grid: ReceiverGrid,
   const { a, b, c, surface, passedShare } = triangle;
   if (Math.abs(dot(triangle.normal, frame.ahead)) <= edgeOnSine * triangle.normalSize) return;
   const [ar, br, cr] = [dot(a, frame.right), dot(b, frame.right), dot(c, frame.right)];
-  const firstColumn = firstCell(Math.min(ar, br, cr), grid.minRight, grid.cellsPerM, grid.columns);
-  const lastColumn = lastCell(Math.max(ar, br, cr), grid.minRight, grid.cellsPerM, grid.columns);
-  if (lastColumn < firstColumn) return;
+  const [left, right] = [firstColumn(grid, Math.min(ar, br, cr)), lastColumn(grid, Math.max(ar, br, cr))];
+  if (right < left) return;
   const [at, bt, ct] = [dot(a, frame.top), dot(b, frame.top), dot(c, frame.top)];
-  const firstRow = firstCell(Math.min(at, bt, ct), grid.minTop, grid.cellsPerM, grid.rows);
-  const lastRow = lastCell(Math.max(at, bt, ct), grid.minTop, grid.cellsPerM, grid.rows);
+  const [low, high] = [firstRow(grid, Math.min(at, bt, ct)), lastRow(grid, Math.max(at, bt, ct))];
   const [aa, ba, ca] = [dot(a, frame.ahead), dot(b, frame.ahead), dot(c, frame.ahead)];
-  for (let row = firstRow; row <= lastRow; row++) {
-    const end = grid.start[row * grid.columns + lastColumn + 1] as number;
-    for (let k = grid.start[row * grid.columns + firstColumn] as number; k < end; k++) {
+  for (let row = low; row <= high; row++) {
+    const end = grid.start[row * grid.columns + right + 1] as number;
+    for (let k = grid.start[row * grid.columns + left] as number; k < end; k++) {
       const r = grid.right[k] as number;
       const t = grid.top[k] as number;
       const acrossA = (br - r) * (ct - t) - (bt - t) * (cr - r);

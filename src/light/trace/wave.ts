@@ -7,7 +7,7 @@ import type { MakeTracer } from '../tracer.ts';
 import { OwnerLists } from './ownerLists.ts';
 import { parallelBeamTracer } from './parallelBeam.ts';
 
-export interface WaveInput {
+export interface TraceWaveInput {
   readonly surfaces: readonly Surface[];
   readonly receivers: readonly Receiver[];
   readonly directions: readonly Direction[];
@@ -71,7 +71,7 @@ const directionsAStep = 16;
 
 /** As `traceWave`, handing over after every 16 directions with the share done, 0 to 1. */
 export function* traceWaveSteps(
-  { surfaces, receivers, directions, ownerCount }: WaveInput,
+  { surfaces, receivers, directions, ownerCount }: TraceWaveInput,
   makeTracer: MakeTracer = parallelBeamTracer,
 ): Generator<number, Wave, void> {
   checkOwners(surfaces, ownerCount);
@@ -114,7 +114,7 @@ export function* traceWaveSteps(
  * something fixed ends, or that bring a receiver nothing, have the empty list.
  * Throws on an unsound scene (`checkScene`) and on owners past `ownerCount`.
  */
-export function traceWave(input: WaveInput, makeTracer: MakeTracer = parallelBeamTracer): Wave {
+export function traceWave(input: TraceWaveInput, makeTracer: MakeTracer = parallelBeamTracer): Wave {
   const steps = traceWaveSteps(input, makeTracer);
   for (;;) {
     const step = steps.next();
