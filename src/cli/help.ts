@@ -1,0 +1,21 @@
+/** What the command says of itself. */
+export const helpText = `boughlight: light in the crown of a small fruit tree, and what to prune.
+
+  boughlight light FILE    how much light each shoot gets
+  boughlight plan FILE     what to rub off, take out or tip, and why
+  boughlight check FILE    whether the tree file is good, and what it holds
+
+FILE is a tree file saved by Boughlight, or - for standard input.
+
+  --json            the answer as JSON, for other programs
+  --units UNITS     metric (as given) or us: feet and inches
+  --seed N          other random rays, 0 to 4294967295; as given 1: the same seed gives the same answer
+  --waves N         waves of rays, 2 to 1000: four times as many halve the error
+  --from D --to D   light: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
+  --date D          plan: the day the work is for, YYYY-MM-DD; as given, the day of the sketch
+  -h, --help        this page
+  -v, --version     the version
+
+A tree file that cannot be used or words that cannot be read end with exit code 2 and nothing on standard output.
+The plan is an estimate from a sketch: look at the tree before each cut.
+`;

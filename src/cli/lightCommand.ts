@@ -1,0 +1,34 @@
+/** `boughlight light FILE` */
+import type { LightOptions } from '../engine/engine.ts';
+import { lightText } from './lightText.ts';
+import { misuse, type Read } from './read.ts';
+import { readTree } from './readTree.ts';
+import type { WorkRequest } from './request.ts';
+import type { Workplace } from './workplace.ts';
+
+export async function lightCommand(
+  request: WorkRequest,
+  { terminal, makeEngine }: Workplace,
+): Promise<Read<string>> {
+  const tree = await readTree(request.file, terminal);
+  if (!tree.ok) return misuse(tree.reason);
+  const { file } = tree.value;
+  const { period, waves, seed } = request;
+  const options: LightOptions = {
+    ...(period === undefined ? {} : { period }),
+    ...(waves === undefined ? {} : { waves }),
+    ...(seed === undefined ? {} : { seed }),
+  };
+  const engine = makeEngine();
+  try {
+    const { report } = await engine.light(file, options, ({ doing, done }) =>
+      terminal.showProgress?.(doing, done),
+    ).result;
+    return {
+      ok: true,
+      value: request.json ? `${JSON.stringify(report, null, 2)}\n` : lightText(report, file),
+    };
+  } finally {
+    engine.dispose();
+  }
+}

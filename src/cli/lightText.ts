@@ -1,0 +1,78 @@
+/** The light of a tree as text: the answer first, then a line a shoot, the darkest first. */
+import type { TreeFile } from '../document/treeFile.ts';
+import type { LightReport, ShootLight } from '../engine/reports.ts';
+import { formatDecimal } from '../geometry/measure.ts';
+import { figValues } from '../species/fig.ts';
+import { type Column, table } from './table.ts';
+
+const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+const percent = (share: number, decimals = 0): string => formatDecimal(100 * share, decimals);
+
+const right = (title: string): Column => ({ title, align: 'right' });
+
+/** A threshold without needless decimals: 27 %, 13.5 %. */
+const threshold = (share: number): string => `${percent(share, 1).replace('.0', '')} %`;
+
+function rowOf(shoot: ShootLight, months: readonly number[]): string[] {
+  const monthly = months.map((month) => {
+    const light = shoot.byMonth.find((entry) => entry.month === month);
+    return light === undefined ? '' : percent(light.lightFraction);
+  });
+  return [
+    shoot.name,
+    `${percent(shoot.lightFraction)} %`,
+    percent(shoot.standardError),
+    formatDecimal(shoot.parMolM2Day, 1),
+    `${percent(shoot.leafLightFraction)} %`,
+    ...monthly,
+  ];
+}
+
+function answerOf(shoots: readonly ShootLight[], fruitingShare: number): string {
+  const deepShare = fruitingShare / 2;
+  const deep = shoots.filter(({ lightFraction }) => lightFraction < deepShare).length;
+  const fruiting = shoots.filter(({ lightFraction }) => lightFraction >= fruitingShare).length;
+  if (shoots.length === 0) return 'There are no shoots in leaf in this period.';
+  const verb = deep === 1 ? 'sits' : 'sit';
+  return (
+    `${deep} of ${shoots.length} shoots ${verb} in deep shade (below ${threshold(deepShare)} of open sky); ` +
+    `${fruiting} in fruiting light (${threshold(fruitingShare)} or more).`
+  );
+}
+
+/** Shoots from the darkest to the lightest, those alike by name. */
+const darkestFirst = (shoots: readonly ShootLight[]): ShootLight[] =>
+  [...shoots].sort((a, b) => a.lightFraction - b.lightFraction || (a.name < b.name ? -1 : 1));
+
+/** Months in the order in which the period runs through them. */
+function monthsIn(shoots: readonly ShootLight[]): number[] {
+  return [...new Set(shoots.flatMap(({ byMonth }) => byMonth.map(({ month }) => month)))];
+}
+
+export function lightText(report: LightReport, file: TreeFile): string {
+  const { shoots, period, openSkyParMolM2Day, seed, rays } = report;
+  const months = monthsIn(shoots);
+  const columns: Column[] = [
+    { title: 'Shoot', align: 'left' },
+    ...['Light', '±', 'mol/m²/d', 'Leaves', ...months.map((month) => monthNames[month - 1] ?? '')].map(right),
+  ];
+  const lines = [
+    answerOf(shoots, figValues(file.settings).fruitHalfAtFraction),
+    `${file.name}, ${file.site.name}, ${period.from} to ${period.to}. Open sky: ${formatDecimal(openSkyParMolM2Day, 1)} mol/m²/d of PAR.`,
+    '',
+    ...(shoots.length === 0
+      ? []
+      : [
+          ...table(
+            columns,
+            darkestFirst(shoots).map((shoot) => rowOf(shoot, months)),
+          ),
+          '',
+        ]),
+    'Light: share of open sky on a level sensor at the nodes, with its standard error of sampling (±, same unit) and as',
+    'PAR a day. Leaves: light on both faces per leaf area, as share of open sky. Months: light in %.',
+    `An estimate from a sketch. Seed ${seed}, ${rays} rays.`,
+  ];
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,45 @@
+/** The headless command's way into the process; nothing else here touches it. */
+import { createReadStream } from 'node:fs';
+import process from 'node:process';
+import { version } from '../../package.json';
+import { createInPlaceEngine } from '../engine/inPlaceEngine.ts';
+import { run } from './run.ts';
+import type { Terminal } from './terminal.ts';
+
+async function firstBytes(stream: AsyncIterable<Uint8Array>, mostBytes: number): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  for await (const chunk of stream) {
+    chunks.push(chunk);
+    size += chunk.byteLength;
+    if (size >= mostBytes) break;
+  }
+  return new Uint8Array(Buffer.concat(chunks).subarray(0, mostBytes));
+}
+
+/** One line that is written over, and wiped before anything else is printed. */
+const showProgress = (doing: string, done: number): void => {
+  process.stderr.write(`\r\u001b[K${doing} ${Math.round(100 * done)} %`);
+};
+const wipe = process.stderr.isTTY ? '\r\u001b[K' : '';
+
+const terminal: Terminal = {
+  readFile: (path, mostBytes) => firstBytes(createReadStream(path), mostBytes),
+  readInput: (mostBytes) => firstBytes(process.stdin, mostBytes),
+  out: (text) =>
+    new Promise((resolve, reject) => {
+      process.stderr.write(wipe);
+      process.stdout.write(text, (error) => (error ? reject(error) : resolve()));
+    }),
+  err: (text) => {
+    process.stderr.write(wipe + text);
+  },
+  showProgress: process.stderr.isTTY ? showProgress : null,
+};
+
+// Whoever reads the answer may stop early, as `head` does: that is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  process.exit(error.code === 'EPIPE' ? 0 : 1);
+});
+
+process.exitCode = await run(process.argv.slice(2), { terminal, makeEngine: createInPlaceEngine, version });

@@ -1,0 +1,101 @@
+/**
+ * The shapes of the JSON answers, version 1. The JSON Schemas in `public/schema/` are generated from here,
+ * and the types of what the command writes are taken from here.
+ */
+import * as z from 'zod';
+
+const date = z.iso.date().describe('YYYY-MM-DD');
+const span = z.strictObject({ from: date, to: date }).describe('First and last day, both included.');
+const parMolM2Day = z.number().min(0).describe('PAR, mol m-2 d-1, mean of the days.');
+const lightFraction = z
+  .number()
+  .min(0)
+  .describe('Share of open sky on a level sensor; above 1 only by its error.');
+
+export const lightReportSchema = z
+  .strictObject({
+    format: z.literal('boughlight-light'),
+    version: z.literal(1),
+    period: span,
+    openSkyParMolM2Day: parMolM2Day,
+    seed: z.int().min(0),
+    rays: z.int().min(0).describe('Rays traced for the answer.'),
+    shoots: z.array(
+      z.strictObject({
+        id: z.string().describe('Id of the axis, or of the bud it grows from.'),
+        name: z.string(),
+        lightFraction,
+        standardError: z.number().min(0).describe('Of the sampling, in the unit of lightFraction.'),
+        parMolM2Day,
+        leafLightFraction: z
+          .number()
+          .min(0)
+          .describe('Light on both faces of the leaves per one-sided leaf area, as share of open sky.'),
+        byMonth: z.array(z.strictObject({ month: z.int().min(1).max(12), lightFraction, parMolM2Day })),
+      }),
+    ),
+  })
+  .describe('Boughlight: light per shoot.');
+
+const score = z.strictObject({
+  ripeFigs: z.number().min(0).describe('Main crop figs expected to ripen this season.'),
+  firstCropFigs: z.number().min(0).describe('Figs expected on last year’s wood.'),
+  fruitingWoodM: z.number().min(0).describe('Shoot length in fruiting light, metres.'),
+  shootCount: z.int().min(0),
+  deepShadeCount: z.int().min(0).describe('Shoots below half of fruiting light.'),
+  leafAreaM2: z.number().min(0),
+  meanLight: z.number().min(0).describe('Mean over the shoots of their share of open sky.'),
+});
+
+const gain = z.strictObject({
+  figs: z.number().describe('Ripe figs that this cut alone adds to the plan; may be below 0.'),
+  fruitingWoodM: z
+    .number()
+    .describe('Metres of shoot in fruiting light that this cut alone adds to the plan.'),
+  lights: z
+    .array(z.strictObject({ id: z.string(), name: z.string(), shareGain: z.number() }))
+    .max(3)
+    .describe('Shoots that gain most, as change of their share of open sky.'),
+});
+
+const place = z.looseObject({
+  branch: z.string().describe('Name of the branch to go to.'),
+  fromForkM: z.number().describe('Along the branch from the fork where it begins to the cut, metres.'),
+  heightM: z.number().describe('Height of the cut above the soil, metres.'),
+  bearingDeg: z.number().describe('Direction of the cut from the trunk, degrees clockwise from north.'),
+});
+
+export const planReportSchema = z
+  .strictObject({
+    format: z.literal('boughlight-plan'),
+    version: z.literal(1),
+    date,
+    cuts: z
+      .array(
+        z.strictObject({
+          id: z.string(),
+          kind: z.enum(['rub off bud', 'remove', 'tip']),
+          target: z.string().describe('Id of the axis or bud.'),
+          atM: z
+            .number()
+            .min(0)
+            .describe('Along the target from its base to the cut, metres; 0 takes it whole.'),
+          what: z.string().describe('What is done, in words.'),
+          where: z.string().describe('How to find it on the tree.'),
+          reasons: z.array(z.string()),
+          when: span,
+          gain,
+          caution: z.string(),
+          place,
+          evidence: z
+            .array(z.looseObject({ rule: z.string() }))
+            .describe('The reasons as data, in the same order.'),
+        }),
+      )
+      .describe('In the order of work.'),
+    score: z.strictObject({ doNothing: score, plan: score }),
+    remarks: z.array(z.string()).describe('What the grower should know that is no cut.'),
+  })
+  .describe('Boughlight: a cut list with its score.');
+
+export type PlanReport = z.infer<typeof planReportSchema>;

@@ -1,0 +1,35 @@
+/** `boughlight plan FILE` */
+import type { PlanOptions } from '../engine/engine.ts';
+import { planReport } from './planReport.ts';
+import { planText } from './planText.ts';
+import { misuse, type Read } from './read.ts';
+import { readTree } from './readTree.ts';
+import type { WorkRequest } from './request.ts';
+import type { Workplace } from './workplace.ts';
+
+export async function planCommand(
+  request: WorkRequest,
+  { terminal, makeEngine }: Workplace,
+): Promise<Read<string>> {
+  const tree = await readTree(request.file, terminal);
+  if (!tree.ok) return misuse(tree.reason);
+  const { file } = tree.value;
+  const { date, waves, seed, units } = request;
+  const options: PlanOptions = {
+    ...(date === undefined ? {} : { date }),
+    ...(waves === undefined ? {} : { waves }),
+    ...(seed === undefined ? {} : { seed }),
+  };
+  const engine = makeEngine();
+  try {
+    const plan = await engine.plan(file, options, ({ doing, done }) => terminal.showProgress?.(doing, done))
+      .result;
+    const report = planReport(plan, file, units);
+    return {
+      ok: true,
+      value: request.json ? `${JSON.stringify(report, null, 2)}\n` : planText(report, plan, file, units),
+    };
+  } finally {
+    engine.dispose();
+  }
+}

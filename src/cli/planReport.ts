@@ -1,0 +1,32 @@
+/** A plan as it is handed to other programs. */
+import type { TreeFile } from '../document/treeFile.ts';
+import type { Units } from '../geometry/measure.ts';
+import { cautionText } from '../plan/cautions.ts';
+import type { Plan } from '../plan/plan.ts';
+import { placeText, reasonText, whatText } from '../plan/words.ts';
+import type { PlanReport } from './outputSchemas.ts';
+
+export function planReport(plan: Plan, file: TreeFile, units: Units): PlanReport {
+  const { viewpoint } = file.site;
+  return {
+    format: 'boughlight-plan',
+    version: 1,
+    date: plan.date,
+    cuts: plan.cuts.map((cut) => ({
+      id: cut.id,
+      kind: cut.kind,
+      target: cut.target,
+      atM: cut.atM,
+      what: whatText(cut),
+      where: placeText(cut, units, viewpoint),
+      reasons: cut.reasons.map((reason) => reasonText(reason, units)),
+      when: { ...cut.when },
+      gain: { ...cut.gain, lights: cut.gain.lights.map((light) => ({ ...light })) },
+      caution: cut.cautions.map((key) => cautionText[key]).join(' '),
+      place: { ...cut.place },
+      evidence: cut.reasons.map((reason) => ({ ...reason })),
+    })),
+    score: { doNothing: { ...plan.score.doNothing }, plan: { ...plan.score.plan } },
+    remarks: [...plan.remarks],
+  };
+}

@@ -1,0 +1,117 @@
+/** What is asked of the command, and how it is read from the words after its name. */
+import { parseArgs } from 'node:util';
+import type { Units } from '../geometry/measure.ts';
+import type { IsoDate, Period } from '../season/site.ts';
+import { misuse, type Read } from './read.ts';
+import { readDate, readPeriod, readWhole, readWord } from './values.ts';
+
+/** Work on one tree file. What is not given is left to the engine. */
+export interface WorkRequest {
+  readonly command: 'light' | 'plan' | 'check';
+  /** Path of the tree file, or "-" for standard input. */
+  readonly file: string;
+  readonly json: boolean;
+  readonly units: Units;
+  readonly seed?: number;
+  readonly waves?: number;
+  /** Of `light` alone. */
+  readonly period?: Period;
+  /** Of `plan` alone. */
+  readonly date?: IsoDate;
+}
+
+export type Request = WorkRequest | { readonly command: 'help' | 'version' };
+
+const optionsOf = {
+  light: ['json', 'units', 'seed', 'waves', 'from', 'to'],
+  plan: ['json', 'units', 'seed', 'waves', 'date'],
+  check: ['json', 'units'],
+} as const satisfies Record<WorkRequest['command'], readonly string[]>;
+
+const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
+
+/** Options that stand alone; all others take a value. */
+const flags = ['json', 'help', 'version'];
+const spellings = {
+  json: { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
+  version: { type: 'boolean', short: 'v' },
+  units: { type: 'string' },
+  seed: { type: 'string' },
+  waves: { type: 'string' },
+  from: { type: 'string' },
+  to: { type: 'string' },
+  date: { type: 'string' },
+} as const;
+
+interface Words {
+  readonly given: ReadonlyMap<string, string>;
+  readonly plain: readonly string[];
+}
+
+/** Splits the words into options and the rest; refuses what is no option, is given twice or lacks its value. */
+function readWords(args: readonly string[]): Read<Words> {
+  const { tokens } = parseArgs({
+    args: [...args],
+    options: spellings,
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  });
+  const given = new Map<string, string>();
+  const plain: string[] = [];
+  for (const token of tokens) {
+    if (token.kind === 'positional') plain.push(token.value);
+    if (token.kind !== 'option') continue;
+    const { name, rawName, value } = token;
+    const isFlag = flags.includes(name);
+    if (!Object.hasOwn(spellings, name)) return misuse(`there is no option ${rawName}`);
+    if (given.has(name)) return misuse(`${rawName} is given twice`);
+    if (isFlag && value !== undefined) return misuse(`${rawName} takes no value, got ${value}`);
+    if (!isFlag && (value === undefined || value === '')) return misuse(`${rawName} needs a value`);
+    given.set(name, value ?? '');
+  }
+  return { ok: true, value: { given, plain } };
+}
+
+/** The options' values, each only when given; the first that cannot be read is the answer. */
+function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest, 'command' | 'file'>> {
+  const units = readWord('--units', given.get('units') ?? 'metric', ['metric', 'us'] as const);
+  const seed = readWhole('--seed', given.get('seed'), 0, 4_294_967_295);
+  const waves = readWhole('--waves', given.get('waves'), 2, 1000);
+  const period = readPeriod(given.get('from'), given.get('to'));
+  const date = readDate('--date', given.get('date'));
+  if (!units.ok) return units;
+  for (const read of [seed, waves, period, date]) if (!read.ok) return read;
+  return {
+    ok: true,
+    value: {
+      json: given.has('json'),
+      units: units.value,
+      ...(seed.ok && seed.value !== undefined ? { seed: seed.value } : {}),
+      ...(waves.ok && waves.value !== undefined ? { waves: waves.value } : {}),
+      ...(period.ok && period.value !== undefined ? { period: period.value } : {}),
+      ...(date.ok && date.value !== undefined ? { date: date.value } : {}),
+    },
+  };
+}
+
+/** What the words after the command's name ask for. */
+export function readRequest(args: readonly string[]): Read<Request> {
+  const words = readWords(args);
+  if (!words.ok) return words;
+  const { given, plain } = words.value;
+  if (given.has('help')) return { ok: true, value: { command: 'help' } };
+  if (given.has('version')) return { ok: true, value: { command: 'version' } };
+  const [command, file, ...rest] = plain;
+  if (command === undefined) return misuse('say what to do: light, plan or check');
+  if (!isCommand(command)) return misuse(`there is no command ${command}: say light, plan or check`);
+  if (file === undefined || file === '')
+    return misuse(`${command} needs a tree file, or - for standard input`);
+  if (rest.length > 0) return misuse(`${command} takes one file, got also ${rest.join(' ')}`);
+  const allowed: readonly string[] = optionsOf[command];
+  const foreign = [...given.keys()].find((name) => !allowed.includes(name));
+  if (foreign !== undefined) return misuse(`${command} has no option --${foreign}`);
+  const options = readOptions(given);
+  return options.ok ? { ok: true, value: { command, file, ...options.value } } : options;
+}

@@ -1,0 +1,56 @@
+/** Values of options, read from text. An option that is not given is undefined. */
+import { dayNumber, daysBetween } from '../season/calendar.ts';
+import type { Period } from '../season/site.ts';
+import { misuse, type Read } from './read.ts';
+
+export function readWord<Word extends string>(
+  option: string,
+  text: string,
+  words: readonly Word[],
+): Read<Word> {
+  const value = words.find((word) => word === text);
+  return value === undefined
+    ? misuse(`${option} must be ${words.join(' or ')}, got ${text}`)
+    : { ok: true, value };
+}
+
+export function readWhole(
+  option: string,
+  text: string | undefined,
+  min: number,
+  max: number,
+): Read<number | undefined> {
+  if (text === undefined) return { ok: true, value: undefined };
+  const value = /^\d{1,10}$/.test(text) ? Number(text) : Number.NaN;
+  if (value >= min && value <= max) return { ok: true, value };
+  return misuse(`${option} must be a whole number from ${min} to ${max}, got ${text}`);
+}
+
+function isCalendarDay(text: string): boolean {
+  try {
+    return Number.isFinite(dayNumber(text));
+  } catch {
+    return false;
+  }
+}
+
+export function readDate(option: string, text: string | undefined): Read<string | undefined> {
+  if (text === undefined || (isCalendarDay(text) && text >= '1900' && text < '2200'))
+    return { ok: true, value: text };
+  return misuse(`${option} must be a day of the calendar such as 2027-04-18, from 1900 to 2199, got ${text}`);
+}
+
+/** A period of at most a year from both of its ends. */
+export function readPeriod(from: string | undefined, to: string | undefined): Read<Period | undefined> {
+  const [first, last] = [readDate('--from', from), readDate('--to', to)];
+  if (!first.ok) return first;
+  if (!last.ok) return last;
+  if (first.value === undefined && last.value === undefined) return { ok: true, value: undefined };
+  if (first.value === undefined || last.value === undefined)
+    return misuse('--from and --to go together: give both');
+  const days = daysBetween(first.value, last.value);
+  if (days < 0) return misuse(`--to must not lie before --from, got ${first.value} to ${last.value}`);
+  if (days > 366)
+    return misuse(`--from to --to may span a year at most, got ${first.value} to ${last.value}`);
+  return { ok: true, value: { from: first.value, to: last.value } };
+}

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { readRequest } from '../../src/cli/request.ts';
+
+describe('the words after the command', () => {
+  it('are read with every option', () => {
+    const args = [
+      'light',
+      'fig.json',
+      '--json',
+      '--units=us',
+      '--seed',
+      '73',
+      '--waves',
+      '12',
+      '--from',
+      '2027-05-03',
+    ];
+    expect(readRequest([...args, '--to', '2027-10-19'])).toEqual({
+      ok: true,
+      value: {
+        command: 'light',
+        file: 'fig.json',
+        json: true,
+        units: 'us',
+        seed: 73,
+        waves: 12,
+        period: { from: '2027-05-03', to: '2027-10-19' },
+      },
+    });
+  });
+
+  it('leave to the engine what they do not say', () => {
+    const value = { command: 'plan', file: '-', json: false, units: 'metric' };
+    expect(readRequest(['plan', '-'])).toEqual({ ok: true, value });
+  });
+
+  it('may come in any order, and a file may look like an option after --', () => {
+    expect(readRequest(['--json', 'check', '--', '--seed'])).toMatchObject({
+      value: { file: '--seed', json: true },
+    });
+  });
+
+  it.each([
+    [['--help'], 'help'],
+    [['light', '-h'], 'help'],
+    [['--version'], 'version'],
+    [['-v'], 'version'],
+  ])('%j ask for %s', (args, command) => {
+    expect(readRequest(args)).toEqual({ ok: true, value: { command } });
+  });
+
+  it.each([
+    [[], 'say what to do'],
+    [['prune', 'fig.json'], 'there is no command prune'],
+    [['toString', 'fig.json'], 'there is no command toString'],
+    [['light'], 'light needs a tree file'],
+    [['plan', 'a.json', 'b.json'], 'takes one file, got also b.json'],
+    [['light', 'a.json', '--colour'], 'there is no option --colour'],
+    [['light', 'a.json', '--date', '2027-01-05'], 'light has no option --date'],
+    [['plan', 'a.json', '--from', '2027-01-05', '--to', '2027-02-05'], 'plan has no option --from'],
+    [['check', 'a.json', '--seed', '3'], 'check has no option --seed'],
+    [['light', 'a.json', '--seed'], '--seed needs a value'],
+    [['light', 'a.json', '--seed', '3.5'], '--seed must be a whole number from 0 to 4294967295, got 3.5'],
+    [['light', 'a.json', '--seed', '4294967296'], 'got 4294967296'],
+    [['light', 'a.json', '--seed', '1', '--seed', '2'], '--seed is given twice'],
+    [['light', 'a.json', '--waves', '1'], '--waves must be a whole number from 2 to 1000, got 1'],
+    [['light', 'a.json', '--json=yes'], '--json takes no value, got yes'],
+    [['light', 'a.json', '--units', 'furlongs'], '--units must be metric or us, got furlongs'],
+    [['light', 'a.json', '--from', '2027-05-01'], '--from and --to go together'],
+    [
+      ['light', 'a.json', '--from', '2027-02-30', '--to', '2027-03-01'],
+      '--from must be a day of the calendar',
+    ],
+    [['light', 'a.json', '--from', '2027-06-01', '--to', '2027-05-01'], '--to must not lie before --from'],
+    [['light', 'a.json', '--from', '2025-06-01', '--to', '2027-05-01'], 'may span a year at most'],
+    [['plan', 'a.json', '--date', '12 March'], '--date must be a day of the calendar such as 2027-04-18'],
+  ])('%j are refused: %s', (args, reason) => {
+    expect(readRequest(args)).toEqual({ ok: false, reason: expect.stringContaining(reason) });
+  });
+});
