@@ -31,3 +31,10 @@ export function contrastOf(first: string, second: string): number {
   const [a, b] = [luminanceOf(first), luminanceOf(second)];
   return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
 }
+
+/** The colour `t` of the way from one to another, mixed as light. */
+export const mixRgb = (from: LinearRgb, to: LinearRgb, t: number): LinearRgb => [
+  from[0] + (to[0] - from[0]) * t,
+  from[1] + (to[1] - from[1]) * t,
+  from[2] + (to[2] - from[2]) * t,
+];

@@ -1,0 +1,101 @@
+/** The 3D stage: the tree where it stands, coloured by its light. Draws only when something changed. */
+import { Canvas, useThree } from '@react-three/fiber';
+import { useEffect, useMemo, useState } from 'react';
+import type { Vec3 } from '../../geometry/vec.ts';
+import { direction } from '../../geometry/world.ts';
+import { ownersLeft } from '../../growth/owners.ts';
+import { CameraMan } from './CameraMan.tsx';
+import { extentOf } from './extent.ts';
+import { Ground } from './Ground.tsx';
+import { MeasuringStick } from './MeasuringStick.tsx';
+import { Pot } from './Pot.tsx';
+import { rendererKind } from './renderer.ts';
+import { SunPath } from './SunPath.tsx';
+import { Surroundings } from './Surroundings.tsx';
+import type { StageProps } from './stageModel.ts';
+import { Tree } from './Tree.tsx';
+
+/** Light from everywhere and from the sun: together near 1 on a leaf that faces it, so that colours keep their meaning. */
+const [skyStrength, sunStrength] = [0.82 * Math.PI, 0.3 * Math.PI];
+/** A lost picture that is not back by then is given up, milliseconds. */
+const patienceMs = 3000;
+
+const noSun: Vec3 = direction(200, 65);
+
+function ContextWatch({ onLost }: { onLost: (lost: boolean) => void }) {
+  const gl = useThree((state) => state.gl);
+  const invalidate = useThree((state) => state.invalidate);
+  useEffect(() => {
+    const canvas = gl.domElement;
+    let waiting: ReturnType<typeof setTimeout> | undefined;
+    const lost = (event: Event): void => {
+      event.preventDefault();
+      waiting = setTimeout(() => onLost(true), patienceMs);
+    };
+    const restored = (): void => {
+      clearTimeout(waiting);
+      invalidate();
+    };
+    canvas.addEventListener('webglcontextlost', lost);
+    canvas.addEventListener('webglcontextrestored', restored);
+    return () => {
+      clearTimeout(waiting);
+      canvas.removeEventListener('webglcontextlost', lost);
+      canvas.removeEventListener('webglcontextrestored', restored);
+    };
+  }, [gl, invalidate, onLost]);
+  return null;
+}
+
+/** Redraws the words once the page's own letters have arrived. */
+function useFontsReady(): boolean {
+  const [ready, setReady] = useState(document.fonts.status === 'loaded');
+  useEffect(() => {
+    let here = true;
+    void document.fonts.ready.then(() => here && setReady(true));
+    return () => {
+      here = false;
+    };
+  }, []);
+  return ready;
+}
+
+export function Stage({ ref, children, ...stage }: StageProps) {
+  const { canopy, file, gone, sun, colours } = stage;
+  const kind = rendererKind();
+  const [lost, setLost] = useState(false);
+  const fine = stage.quality === 'full' || (stage.quality === 'auto' && kind === 'hardware');
+  const fontsReady = useFontsReady();
+  const standing = useMemo(() => ownersLeft(canopy.owners, gone), [canopy, gone]);
+  const extent = useMemo(() => extentOf(canopy, file), [canopy, file]);
+  if (kind === 'none' || lost) return children;
+  const { now } = sun ?? { now: null };
+  const toSun =
+    now === null || now.altitudeDeg < 0 ? noSun : direction(now.azimuthDeg, Math.max(8, now.altitudeDeg));
+  return (
+    <Canvas
+      flat
+      frameloop="demand"
+      dpr={fine ? [1, 2] : 1}
+      gl={{ antialias: fine, powerPreference: 'low-power' }}
+      camera={{ fov: 34, near: 0.05, far: 200 }}
+      role="img"
+      aria-label={stage.label}
+      key={fine ? 'fine' : 'plain'}
+    >
+      <color attach="background" args={[colours.paper]} />
+      <hemisphereLight args={['#ffffff', '#d8d2c6', skyStrength]} />
+      <directionalLight position={[...toSun]} intensity={sunStrength} />
+      <ContextWatch onLost={setLost} />
+      <CameraMan ref={ref} canopy={canopy} file={file} still={stage.still} />
+      <group key={fontsReady ? 'own letters' : 'any letters'}>
+        <Ground canopy={canopy} standing={standing} file={file} extent={extent} sun={now} colours={colours} />
+        <MeasuringStick extent={extent} units={stage.units} colours={colours} />
+        {sun !== null && <SunPath sun={sun} extent={extent} colours={colours} />}
+        <Pot file={file} colours={colours} fine={fine} />
+        <Surroundings things={file.site.surroundings} extent={extent} colours={colours} />
+        <Tree stage={stage} standing={standing} fine={fine} />
+      </group>
+    </Canvas>
+  );
+}

@@ -1,0 +1,77 @@
+/** The sun's way over the day round the tree, with its hours, and the sun itself. */
+import { Line } from '@react-three/drei';
+import { useMemo } from 'react';
+import { add, scale, type Vec3 } from '../../geometry/vec.ts';
+import { direction } from '../../geometry/world.ts';
+import type { Extent } from './extent.ts';
+import { wordImage } from './label.ts';
+import { Sign } from './Sign.tsx';
+import type { StageColours, SunPoint, SunView } from './stageModel.ts';
+
+/** Stretches of the way above the horizon, in order. */
+export function aboveHorizon(path: readonly SunPoint[]): SunPoint[][] {
+  const runs: SunPoint[][] = [];
+  let run: SunPoint[] = [];
+  for (const point of path) {
+    if (point.altitudeDeg >= 0) run.push(point);
+    else if (run.length > 0) {
+      runs.push(run);
+      run = [];
+    }
+  }
+  if (run.length > 0) runs.push(run);
+  return runs;
+}
+
+function Hour({ point, at, colours }: { point: SunPoint; at: Vec3; colours: StageColours }) {
+  const { label } = point;
+  const image = useMemo(() => wordImage(label ?? '', 12, colours.quiet, colours.paper), [label, colours]);
+  return <Sign image={image} at={at} anchor={[0.5, -0.15]} />;
+}
+
+export interface SunPathProps {
+  readonly sun: SunView;
+  readonly extent: Extent;
+  readonly colours: StageColours;
+}
+
+export function SunPath({ sun, extent, colours }: SunPathProps) {
+  const radiusM = 1.12 * Math.max(extent.reachM, extent.heightM * 0.9);
+  const place = (p: {
+    readonly azimuthDeg: number;
+    readonly altitudeDeg: number;
+  }): [number, number, number] => [
+    ...add(extent.centre, scale(direction(p.azimuthDeg, p.altitudeDeg), radiusM)),
+  ];
+  const runs = aboveHorizon(sun.path).filter((run) => run.length > 1);
+  const hours = runs.flat().filter((point) => point.label !== null);
+  const { now } = sun;
+  return (
+    <>
+      {runs.map((run) => (
+        <Line
+          key={run[0]?.azimuthDeg ?? 0}
+          points={run.map(place)}
+          color={colours.sun}
+          lineWidth={1.5}
+          raycast={() => null}
+        />
+      ))}
+      {hours.map((point) => (
+        <group key={point.azimuthDeg}>
+          <mesh position={place(point)} raycast={() => null}>
+            <sphereGeometry args={[radiusM * 0.009, 8, 6]} />
+            <meshBasicMaterial color={colours.sun} />
+          </mesh>
+          <Hour point={point} at={place(point)} colours={colours} />
+        </group>
+      ))}
+      {now !== null && now.altitudeDeg >= 0 && (
+        <mesh position={place(now)} raycast={() => null}>
+          <sphereGeometry args={[radiusM * 0.035, 20, 12]} />
+          <meshBasicMaterial color={colours.sun} />
+        </mesh>
+      )}
+    </>
+  );
+}

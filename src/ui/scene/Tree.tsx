@@ -1,0 +1,62 @@
+/** The tree with its light, its ghosts and its marks. */
+import { useMemo } from 'react';
+import { Buds } from './Buds.tsx';
+import { CutMarks } from './CutMarks.tsx';
+import { dormantBuds } from './dormantBuds.ts';
+import { Ghost } from './Ghost.tsx';
+import { Leaves } from './Leaves.tsx';
+import type { LeafLook } from './leafColours.ts';
+import { Outline } from './Outline.tsx';
+import { ownerOf } from './owner.ts';
+import { Pointer } from './Pointer.tsx';
+import type { StageProps } from './stageModel.ts';
+import { pickTargets } from './targets.ts';
+import { Wood } from './Wood.tsx';
+import { woodColours } from './woodColours.ts';
+
+const noNodes: NonNullable<StageProps['nodeLight']> = [];
+
+export interface TreeProps {
+  readonly stage: Omit<StageProps, 'ref' | 'children'>;
+  readonly standing: Uint8Array;
+  readonly fine: boolean;
+}
+
+export function Tree({ stage, standing, fine }: TreeProps) {
+  const { canopy, file, colours, lightOf, stale, scale, selectedId, hoveredId, marks } = stage;
+  const nodeLight = stage.nodeLight ?? noNodes;
+  const selected = useMemo(() => ownerOf(canopy, selectedId), [canopy, selectedId]);
+  const hovered = useMemo(() => ownerOf(canopy, hoveredId), [canopy, hoveredId]);
+  const look = useMemo(
+    (): LeafLook => ({
+      lightOf,
+      nodeLight,
+      stale,
+      scale,
+      selected,
+      hovered,
+      plant: colours.plant,
+      paper: colours.paper,
+    }),
+    [lightOf, nodeLight, stale, scale, selected, hovered, colours],
+  );
+  const barks = useMemo(() => woodColours(canopy, file, colours), [canopy, file, colours]);
+  const buds = useMemo(() => dormantBuds(file, canopy), [file, canopy]);
+  const targets = useMemo(() => pickTargets(canopy, standing, buds), [canopy, standing, buds]);
+  return (
+    <>
+      <Leaves canopy={canopy} standing={standing} look={look} fine={fine} />
+      <Wood canopy={canopy} standing={standing} colours={barks} fine={fine} />
+      <Buds buds={buds} selectedId={selectedId} hoveredId={hoveredId} colours={colours} />
+      <Ghost canopy={canopy} standing={standing} colour={colours.cut} />
+      {selected > 0 && (
+        <Outline canopy={canopy} owner={selected} colour={colours.select} widthPx={2.2} woodExtraM={0.004} />
+      )}
+      {hovered > 0 && hovered !== selected && (
+        <Outline canopy={canopy} owner={hovered} colour={colours.select} widthPx={1} woodExtraM={0.0025} />
+      )}
+      <CutMarks marks={marks} colours={colours} />
+      <Pointer targets={targets} onSelect={stage.onSelect} onHover={stage.onHover} />
+    </>
+  );
+}

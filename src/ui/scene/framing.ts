@@ -1,0 +1,65 @@
+/** Where the camera stands so that all points are in the picture. */
+import { add, cross, dot, normalize, scale, sub, type Vec3 } from '../../geometry/vec.ts';
+import { direction } from '../../geometry/world.ts';
+
+export interface Framing {
+  readonly eye: Vec3;
+  readonly target: Vec3;
+}
+
+/** The eye's own directions when it looks from `toEye`; near the zenith north is up in the picture. */
+function pictureAxes(toEye: Vec3): { right: Vec3; upward: Vec3 } {
+  const steep = Math.hypot(toEye[0], toEye[2]) < 1e-6;
+  const right = normalize(cross(steep ? [0, 0, -1] : [0, 1, 0], toEye));
+  return { right, upward: cross(toEye, right) };
+}
+
+const middle = (values: readonly number[]): number => {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of values) {
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  return (low + high) / 2;
+};
+
+/**
+ * The nearest eye in a direction that sees all points.
+ * @param points metres, at least one
+ * @param toEye unit vector from the tree to the eye
+ * @param fieldDeg upright field of view of the picture
+ * @param aspect width over height
+ * @param margin share of the picture left free on each side, 0 to below 0.5
+ */
+export function frame(
+  points: readonly Vec3[],
+  toEye: Vec3,
+  fieldDeg: number,
+  aspect: number,
+  margin: number,
+): Framing {
+  if (points.length === 0) throw new Error('frame: at least one point is needed, got none');
+  const { right, upward } = pictureAxes(toEye);
+  const centre = [right, upward, toEye].map((axis) => scale(axis, middle(points.map((p) => dot(p, axis)))));
+  const target = centre.reduce((sum, part) => add(sum, part), [0, 0, 0] as Vec3);
+  const halfHeight = Math.tan((fieldDeg * Math.PI) / 360) * (1 - 2 * margin);
+  const halfWidth = halfHeight * aspect;
+  let distanceM = 0.1;
+  for (const point of points) {
+    const offset = sub(point, target);
+    const sideways = Math.abs(dot(offset, right)) / halfWidth;
+    const upright = Math.abs(dot(offset, upward)) / halfHeight;
+    distanceM = Math.max(distanceM, dot(offset, toEye) + Math.max(sideways, upright));
+  }
+  return { eye: add(target, scale(toEye, distanceM)), target };
+}
+
+/** Direction of the eye for each named view; the free one looks from where the grower stands, or the south-south-east. */
+export function viewDirection(
+  side: 'north' | 'east' | 'south' | 'west' | 'above' | 'free',
+  homeBearingDeg: number,
+): Vec3 {
+  if (side === 'above') return direction(180, 89.5);
+  if (side === 'free') return direction(homeBearingDeg, 14);
+  return direction({ north: 0, east: 90, south: 180, west: 270 }[side], 4);
+}

@@ -1,0 +1,10 @@
+import type { Canopy } from '../../growth/canopy.ts';
+
+/** Owner number of an id; 0 when the canopy has none of it. */
+export function ownerOf(canopy: Canopy, id: string | null): number {
+  if (id === null) return 0;
+  return Math.max(
+    0,
+    canopy.owners.findIndex((owner) => owner !== null && owner.id === id),
+  );
+}
