@@ -30,17 +30,18 @@ export const figVigour = {
   },
   vigourLowest: {
     name: 'Lowest vigour of a shoot',
-    value: 0.5,
+    value: 0.6,
     min: 0.3,
     max: 1,
     unit: 'of a balanced shoot',
-    source: 'our choice: shoots of about 15 cm, the shortest class on bearing trees',
+    source:
+      'our choice: shoots of about 13 cm, in the shortest class (10-20 cm) of Gerber, Steyn, Theron 2010, HortScience 45(9)',
     confidence: 'low',
     adjustable: true,
   },
   vigourHighest: {
     name: 'Highest vigour of a shoot',
-    value: 1.8,
+    value: 1.6,
     min: 1,
     max: 2,
     unit: 'of a balanced shoot',
