@@ -9,8 +9,8 @@ import { addShoot } from './shoots.ts';
 import { terrace } from './terrace.ts';
 import { between, mm, TreeInHand } from './wood.ts';
 
-/** Shoots on the outer half of a lateral, the outermost strongest. */
-function addShoots(tree: TreeInHand, woodId: string, count: number, sick: boolean): void {
+/** Shoots on the outer part of older wood, beginning at a share of its length; the outermost are the strongest. */
+function addShoots(tree: TreeInHand, woodId: string, count: number, from: number, sick = false): void {
   const lengthM = tree.lengthM(woodId);
   const { name } = tree.standing(woodId).wood;
   for (let i = 0; i < count; i++) {
@@ -25,7 +25,7 @@ function addShoots(tree: TreeInHand, woodId: string, count: number, sick: boolea
         id,
         name: `${name}, shoot ${i + 1}`,
         woodId,
-        atM: mm(lengthM * (0.42 + 0.575 * rank)),
+        atM: mm(lengthM * (from + (0.998 - from) * rank)),
         aroundDeg: (between(0, 360, seed, hashText(woodId), 7) + 137.5 * i) % 360,
         lengthM: shootM,
         grownIn: 2026,
@@ -44,11 +44,12 @@ function oldTree(): TreeInHand {
   addFaults(tree);
   for (const limb of limbs) {
     limb.laterals.forEach((lateral, i) =>
-      addShoots(tree, `${limb.id}-${i + 1}`, lateral.shoots, lateral.condition === 'diseased'),
+      addShoots(tree, `${limb.id}-${i + 1}`, lateral.shoots, 0.42, lateral.condition === 'diseased'),
     );
   }
-  addShoots(tree, 'north-west-rubbing', 3, false);
-  addShoots(tree, 'north-west-fork', 4, false);
+  for (const limb of limbs) addShoots(tree, limb.id, 3, 0.9);
+  addShoots(tree, 'north-west-rubbing', 3, 0.72);
+  addShoots(tree, 'north-west-fork', 4, 0.45);
   return tree;
 }
 

@@ -62,7 +62,8 @@ export const limbs: readonly Limb[] = [
     baseDiameterM: 0.081,
     laterals: [
       { at: 0.4, swingDeg: 68, uprightDeg: 55, lengthM: 0.6, shoots: 5 },
-      { at: 0.74, swingDeg: 49, uprightDeg: 47, lengthM: 0.53, shoots: 5 },
+      { at: 0.6, swingDeg: -64, uprightDeg: 52, lengthM: 0.57, shoots: 4 },
+      { at: 0.81, swingDeg: 49, uprightDeg: 47, lengthM: 0.49, shoots: 4 },
     ],
   },
 ];
@@ -98,7 +99,7 @@ function addLimb(tree: TreeInHand, limb: Limb): void {
     atM: limb.atM,
     path: crookedPath(bend, seed, hashText(limb.id)),
     baseDiameterM: limb.baseDiameterM,
-    tipDiameterM: 0.029,
+    tipDiameterM: 0.017,
     grownIn: 2014,
   });
   limb.laterals.forEach((lateral, i) => addLateral(tree, limb, lateral, i + 1));
