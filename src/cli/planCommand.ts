@@ -24,11 +24,10 @@ export async function planCommand(
   try {
     const plan = await engine.plan(file, options, ({ doing, done }) => terminal.showProgress?.(doing, done))
       .result;
-    const report = planReport(plan, file, units);
-    return {
-      ok: true,
-      value: request.json ? `${JSON.stringify(report, null, 2)}\n` : planText(report, plan, file, units),
-    };
+    const value = request.json
+      ? `${JSON.stringify(planReport(plan, file, units), null, 2)}\n`
+      : planText(plan, file, units);
+    return { ok: true, value };
   } finally {
     engine.dispose();
   }

@@ -5,7 +5,7 @@ import { cautionText } from '../plan/cautions.ts';
 import type { CautionKey, Cut, Gain } from '../plan/cut.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
-import type { PlanReport } from './outputSchemas.ts';
+import { placeText, reasonText, type Viewpoint, whatText } from '../plan/words.ts';
 import { table, wrapped } from './table.ts';
 
 const lineWidth = 100;
@@ -36,36 +36,43 @@ function scoreLines({ doNothing, plan }: Plan['score'], units: Units): string[] 
   );
 }
 
+/** What the cut alone brings, without what would be shown as nought. */
 function gainWords({ figs, fruitingWoodM, lights }: Gain, units: Units): string {
-  const shoots = lights.map(
-    ({ name, shareGain }) => `${name} ${signed(formatDecimal(100 * shareGain, 0))} %`,
-  );
-  return [
-    `${signed(formatDecimal(figs, 1))} ripe figs`,
-    `${signed(formatLength(fruitingWoodM, units))} of wood in fruiting light`,
+  const shoots = lights
+    .map(({ name, shareGain }) => ({ name, percent: formatDecimal(100 * shareGain, 0) }))
+    .filter(({ percent }) => percent !== '0')
+    .map(({ name, percent }) => `${name} ${signed(percent)} %`);
+  const parts = [
+    ...(Math.abs(figs) < 0.05 ? [] : [`${signed(formatDecimal(figs, 1))} ripe figs`]),
+    ...(Math.abs(fruitingWoodM) < 0.005
+      ? []
+      : [`${signed(formatLength(fruitingWoodM, units))} of wood in fruiting light`]),
     ...(shoots.length === 0 ? [] : [`light: ${shoots.join(', ')}`]),
-  ].join('; ');
+  ];
+  return parts.length === 0 ? 'none in figs or light this season' : parts.join('; ');
 }
 
-function cutLines(
-  cut: Cut,
-  words: PlanReport['cuts'][number],
-  n: number,
-  shared: ReadonlySet<CautionKey>,
-  units: Units,
-): string[] {
+interface Wording {
+  readonly viewpoint: Viewpoint | null;
+  readonly units: Units;
+  /** Cautions already said. */
+  readonly said: ReadonlySet<CautionKey>;
+}
+
+function cutLines(cut: Cut, n: number, { viewpoint, units, said }: Wording): string[] {
   const head = `${String(n).padStart(3)}. `;
   const indent = ' '.repeat(head.length);
-  const cautions = cut.cautions.filter((key) => !shared.has(key)).map((key) => cautionText[key]);
+  const cautions = cut.cautions.filter((key) => !said.has(key)).map((key) => cautionText[key]);
   const facts = [
-    `Why: ${words.reasons.join(' ')}`,
+    `Why: ${cut.reasons.map((reason) => reasonText(reason, units)).join(' ')}`,
     `Gain: ${gainWords(cut.gain, units)}.`,
     `When: ${cut.when.from} to ${cut.when.to}.`,
     ...cautions.map((caution) => `Caution: ${caution}`),
   ];
   return [
-    ...wrapped(`${head}${words.what}. ${words.where}`, lineWidth, indent),
-    ...facts.flatMap((fact) => wrapped(indent + fact, lineWidth, `${indent}  `)),
+    '',
+    ...wrapped(`${whatText(cut)}. ${placeText(cut, units, viewpoint)}`, lineWidth, head, indent),
+    ...facts.flatMap((fact) => wrapped(fact, lineWidth, indent, `${indent}  `)),
   ];
 }
 
@@ -75,28 +82,25 @@ function sharedCautions(cuts: readonly Cut[]): CautionKey[] {
   return first?.cautions.filter((key) => rest.every(({ cautions }) => cautions.includes(key))) ?? [];
 }
 
-export function planText(report: PlanReport, plan: Plan, file: TreeFile, units: Units): string {
-  const { doNothing, plan: planned } = plan.score;
-  const shared = sharedCautions(plan.cuts);
-  const seen = new Set(shared);
-  const count = plan.cuts.length;
+function countWords(count: number): string {
+  if (count === 0) return 'Nothing needs cutting.';
+  return `${count} ${count === 1 ? 'cut' : 'cuts'}, in the order of work.`;
+}
+
+export function planText({ cuts, date, score, remarks }: Plan, file: TreeFile, units: Units): string {
+  const shared = sharedCautions(cuts);
+  const wording = { viewpoint: file.site.viewpoint, units, said: new Set(shared) };
+  const [withPlan, without] = [score.plan, score.doNothing].map(({ ripeFigs }) => formatDecimal(ripeFigs, 1));
   const lines = [
-    `${formatDecimal(planned.ripeFigs, 1)} ripe figs expected with this plan, ${formatDecimal(doNothing.ripeFigs, 1)} if nothing is done.`,
-    `${file.name}, ${file.site.name}, work of ${plan.date}.`,
+    `${withPlan} ripe figs expected with this plan, ${without} if nothing is done.`,
+    `${file.name}, ${file.site.name}, work of ${date}.`,
     '',
-    ...scoreLines(plan.score, units),
+    ...scoreLines(score, units),
     '',
-    ...(count === 0
-      ? ['Nothing needs cutting.']
-      : [`${count} ${count === 1 ? 'cut' : 'cuts'}, in the order of work.`]),
-    ...shared.flatMap((key) => wrapped(`Caution: ${cautionText[key]}`, lineWidth, '  ')),
-    ...plan.cuts.flatMap((cut, i) => [
-      '',
-      ...cutLines(cut, report.cuts[i] as PlanReport['cuts'][number], i + 1, seen, units),
-    ]),
-    ...(plan.remarks.length === 0
-      ? []
-      : ['', ...plan.remarks.flatMap((remark) => wrapped(`Note: ${remark}`, lineWidth, '  '))]),
+    countWords(cuts.length),
+    ...shared.flatMap((key) => wrapped(`Caution: ${cautionText[key]}`, lineWidth, '', '  ')),
+    ...cuts.flatMap((cut, i) => cutLines(cut, i + 1, wording)),
+    ...remarks.flatMap((remark) => ['', ...wrapped(`Note: ${remark}`, lineWidth, '', '  ')]),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -36,16 +36,18 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
   );
 }
 
-/** Text broken at blanks into lines of at most `most` characters, all but the first moved in. */
-export function wrapped(text: string, most: number, indent: string): string[] {
+/** Text broken at blanks into lines of at most `most` places; the first begins with `first`, the others with `rest`. */
+export function wrapped(text: string, most: number, first = '', rest = first): string[] {
   const lines: string[] = [];
-  let line = '';
+  let line = first;
+  let begun = false;
   for (const word of text.split(' ')) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && widthOf(longer) > most) {
+    const longer = begun ? `${line} ${word}` : line + word;
+    if (begun && widthOf(longer) > most) {
       lines.push(line);
-      line = indent + word;
+      line = rest + word;
     } else line = longer;
+    begun = true;
   }
   return [...lines, line];
 }

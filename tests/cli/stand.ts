@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { run } from '../../src/cli/run.ts';
 import type { Workplace } from '../../src/cli/workplace.ts';
-import type { Engine, LightOptions, PlanOptions } from '../../src/engine/engine.ts';
+import type { Engine, LightOptions, PlanOptions, Trial } from '../../src/engine/engine.ts';
 import type { LightReport } from '../../src/engine/reports.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 
@@ -42,7 +42,7 @@ function standIn({ light, plan, seen }: Told): Engine {
       seen?.(options);
       return done(() => given(plan));
     },
-    tryCuts: () => done(() => given(undefined)),
+    tryCuts: () => done(() => given<Trial>(undefined)),
     dispose: () => {},
   };
 }

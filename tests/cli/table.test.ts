@@ -21,8 +21,9 @@ describe('a table of text', () => {
 });
 
 describe('wrapped text', () => {
-  it('is broken at blanks and moved in after the first line, and keeps a word that is too long', () => {
-    expect(wrapped('Go to the south-east limb', 9, '  ')).toEqual(['Go to the', '  south-east', '  limb']);
-    expect(wrapped('', 9, '  ')).toEqual(['']);
+  it('is broken at blanks, begins its lines as told, and keeps a word that is too long', () => {
+    const lines = ['1. Go to', '   the', '   south-east', '   limb'];
+    expect(wrapped('Go to the south-east limb', 9, '1. ', '   ')).toEqual(lines);
+    expect(wrapped('', 9)).toEqual(['']);
   });
 });

@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import type { LightOptions, PlanOptions } from '../../src/engine/engine.ts';
+import type { LightReport, ShootLight } from '../../src/engine/reports.ts';
+import { answerOf, exampleText } from './stand.ts';
+
+const files = { 'fig.json': exampleText('potted-fig-in-leaf') };
+
+const shoot = (name: string, lightFraction: number, standardError: number): ShootLight => ({
+  id: `id-of-${name.replaceAll(' ', '-')}`,
+  name,
+  lightFraction,
+  standardError,
+  parMolM2Day: 38.4 * lightFraction,
+  leafLightFraction: 0.6 * lightFraction,
+  byMonth: [
+    { month: 12, lightFraction: 0.9 * lightFraction, parMolM2Day: 40 * lightFraction },
+    { month: 1, lightFraction, parMolM2Day: 41 * lightFraction },
+  ],
+});
+
+const light: LightReport = {
+  format: 'boughlight-light',
+  version: 1,
+  period: { from: '2026-12-03', to: '2027-01-29' },
+  openSkyParMolM2Day: 38.4,
+  seed: 5,
+  rays: 123_456,
+  shoots: [
+    shoot('East limb, shoot 2', 0.613, 0.012),
+    shoot('Inner shoot', 0.072, 0.004),
+    shoot('Low shoot', 0.19, 0.02),
+  ],
+};
+
+describe('boughlight light', () => {
+  it('says first how many shoots sit in the dark, then every shoot, the darkest first', async () => {
+    const { code, out, err } = await answerOf(['light', 'fig.json'], { files, light });
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    const lines = out.split('\n');
+    expect(lines[0]).toBe(
+      '1 of 3 shoots sits in deep shade (below 13.5 % of open sky); 1 in fruiting light (27 % or more).',
+    );
+    expect(lines[1]).toContain('2026-12-03 to 2027-01-29. Open sky: 38.4 mol/m²/d of PAR.');
+    expect(lines.slice(3, 7)).toEqual([
+      'Shoot               Light  ±  mol/m²/d  Leaves  Dec  Jan',
+      'Inner shoot           7 %  0       2.8     4 %    6    7',
+      'Low shoot            19 %  2       7.3    11 %   17   19',
+      'East limb, shoot 2   61 %  1      23.5    37 %   55   61',
+    ]);
+    expect(out).toContain('Seed 5, 123456 rays.');
+  });
+
+  it('measures deep shade by the fruiting light that the grower has set', async () => {
+    const tree = JSON.parse(files['fig.json']) as { settings: Record<string, number> };
+    tree.settings = { fruitHalfAtFraction: 0.34 };
+    const { out } = await answerOf(['light', 'x.json'], { files: { 'x.json': JSON.stringify(tree) }, light });
+    expect(out).toContain('(below 17 % of open sky)');
+  });
+
+  it('says so when nothing is in leaf', async () => {
+    const { out } = await answerOf(['light', 'fig.json'], { files, light: { ...light, shoots: [] } });
+    expect(out).toMatch(/^There are no shoots in leaf in this period\.\n/);
+    expect(out).not.toContain('Shoot  ');
+  });
+
+  it('answers as JSON what the engine answers, to the digit', async () => {
+    const { out } = await answerOf(['light', 'fig.json', '--json'], { files, light });
+    expect(JSON.parse(out)).toEqual(light);
+  });
+
+  it('hands its options to the engine, and only those given', async () => {
+    const seen: (LightOptions | PlanOptions | undefined)[] = [];
+    const told = {
+      files,
+      light,
+      seen: (options: LightOptions | PlanOptions | undefined) => seen.push(options),
+    };
+    await answerOf(['light', 'fig.json'], told);
+    await answerOf(
+      ['light', 'fig.json', '--waves', '3', '--seed', '0', '--from', '2027-07-01', '--to', '2027-07-31'],
+      told,
+    );
+    expect(seen).toEqual([{}, { waves: 3, seed: 0, period: { from: '2027-07-01', to: '2027-07-31' } }]);
+  });
+});

@@ -1,0 +1,67 @@
+/** A plan made by hand, for tests of its words. */
+import type { Cut } from '../../src/plan/cut.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+
+const bud: Cut = {
+  id: 'rub-off-bud.east-2-b3',
+  kind: 'rub off bud',
+  target: 'east-2-b3',
+  atM: 0,
+  place: {
+    piece: null,
+    branch: 'East limb, lateral 2',
+    branchSide: 'east',
+    fromForkM: 0.343,
+    forksFrom: 'East limb',
+    heightM: 0.917,
+    face: 'upper side',
+    bearingDeg: 97.3,
+  },
+  reasons: [{ rule: 'crowding', ownShare: 0.113, figsIfKept: 0.4, figsForOthers: 1.36 }],
+  when: { from: '2027-04-08', to: '2027-05-02' },
+  gain: {
+    figs: 0.93,
+    fruitingWoodM: 0.213,
+    lights: [{ id: 'east-2-b2', name: 'Shoot 2 on East limb, lateral 2', shareGain: 0.087 }],
+  },
+  cautions: ['estimate', 'sap'],
+};
+
+const dead: Cut = {
+  id: 'remove.spur',
+  kind: 'remove',
+  target: 'spur',
+  atM: 0,
+  place: { ...bud.place, piece: 'Old spur', branch: 'East limb', forksFrom: 'Trunk', heightM: 2.31 },
+  reasons: [{ rule: 'dead' }],
+  when: { from: '2027-04-08', to: '2027-09-30' },
+  gain: { figs: -0.04, fruitingWoodM: 0, lights: [] },
+  cautions: ['estimate', 'sap', 'ladder'],
+};
+
+const doNothing = {
+  ripeFigs: 11.83,
+  firstCropFigs: 2.2,
+  fruitingWoodM: 3.217,
+  shootCount: 52,
+  deepShadeCount: 9,
+  leafAreaM2: 1.837,
+  meanLight: 0.312,
+};
+
+export const madePlan: Plan = {
+  date: '2027-04-08',
+  cuts: [dead, bud],
+  score: {
+    doNothing,
+    plan: {
+      ...doNothing,
+      ripeFigs: 14.26,
+      shootCount: 31,
+      deepShadeCount: 0,
+      fruitingWoodM: 5.1,
+      meanLight: 0.447,
+    },
+  },
+  remarks: ['No tip needs cutting.'],
+};
