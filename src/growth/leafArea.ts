@@ -1,6 +1,6 @@
 import type { FigValues } from '../species/fig.ts';
 
-export type LeafAreaValues = Pick<FigValues, 'leafAreaCoefficient' | 'leafAreaExponent'>;
+type LeafAreaValues = Pick<FigValues, 'leafAreaCoefficient' | 'leafAreaExponent'>;
 
 /**
  * Area of a blade from the length of its midrib: A = 2.879 C^1.5451, A in cm2 and C in cm.

@@ -8,7 +8,7 @@ import { leafAreaM2 } from './leafArea.ts';
 import { type Outline, outlineArea } from './outline.ts';
 import { lean, outOfCrown, type Station } from './shootPath.ts';
 
-export interface LeafAt {
+interface LeafAt {
   readonly owner: number;
   readonly node: number;
   readonly station: Station;

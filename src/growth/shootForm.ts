@@ -38,7 +38,7 @@ export function vigourOfInternode(lengthM: number, values: FigValues): number {
   return clamp(vigour, values.vigourLowest, values.vigourHighest);
 }
 
-export const finalLeaves = (vigour: number, values: FigValues): number =>
+const finalLeaves = (vigour: number, values: FigValues): number =>
   Math.round(
     byVigour(vigour, values.finalLeavesWeak, values.finalLeavesBalanced, values.finalLeavesVigorous, values),
   );

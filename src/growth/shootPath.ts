@@ -22,7 +22,7 @@ export interface Station {
   readonly side: Vec3;
 }
 
-export interface Start {
+interface Start {
   readonly point: Vec3;
   /** Unit vector: first direction of growth. */
   readonly along: Vec3;

@@ -5,13 +5,14 @@
  * the leaf area of a balanced fig shoot (Caetano et al. 2005, 0.258 m2) that is the number of shoots it
  * can hold in balance, R. With N shoots on the tree and n on the limb:
  *
- *   v = ((R/N)^(1-w) (r/n)^w)^e x thickness x position x uprightness x chance, within limits
+ *   v = limit(((R/N)^(1-w) (r/n)^w)^e) x thickness x position x uprightness x chance, within limits again
  *
  * w: part of the reserve that stays within the limb; e = 0.4 makes the rest grow about 0.3 longer when a
- * third of the shoots goes. Thickness is d^0.15 (d the wood's diameter at the bud, cm); position runs from
- * 1 - 0.2 at the base of the wood to 1 + 0.2 at its tip (apical control), uprightness from 1 on level wood
- * to 1.15. Dropped: roots, water, feed, crop of last year. Apple stands in for fig in R, so R may be wrong
- * by half; the settings let a grower fit it.
+ * third of the shoots goes. The other factors are 1 on ordinary bearing wood: thickness is (d/1.5)^0.15 (d the
+ * wood's diameter at the bud, cm); position runs from 1 - 0.25 at the base of the wood to 1 + 0.25 at its tip
+ * (apical control), uprightness from 1 - 0.075 on level wood to 1 + 0.075 on upright wood. Dropped: roots and
+ * pot, water, feed, last year's crop. Apple stands in for fig in R, so R may be wrong by half; the leaf area of
+ * a balanced shoot is a setting that lets a grower fit it.
  */
 
 import { tangentAt } from '../geometry/path.ts';
@@ -27,7 +28,7 @@ export function balancedShootCount(diameterM: number, values: FigValues): number
 }
 
 /** How the reserve is shared: the ratio of shoots in balance to shoots that grow, on the tree and on each limb. */
-export interface Sharing {
+interface Sharing {
   readonly treeRatio: number;
   /** By id of the limb's first axis; for shoots straight from the trunk there is none. */
   readonly limbRatio: ReadonlyMap<string, number>;
@@ -72,6 +73,9 @@ export function shareReserve(
   return { treeRatio: reference / Math.max(1, onTree), limbRatio };
 }
 
+/** Diameter of ordinary bearing wood, metres (our choice). */
+const bearingWoodM = 0.015;
+
 /** Vigour of the shoot of a bud; 1 is a balanced shoot. */
 export function budVigour(
   wood: PlacedAxis,
@@ -83,12 +87,14 @@ export function budVigour(
   const limb = limbOf(wood);
   const limbRatio = (limb === null ? undefined : sharing.limbRatio.get(limb.axis.id)) ?? sharing.treeRatio;
   const w = values.vigourLimbShare;
-  const shared = (sharing.treeRatio ** (1 - w) * limbRatio ** w) ** values.vigourSharingExponent;
-  const thickness = (radiusAtM(wood, bud.atM) * 200) ** values.vigourThicknessExponent;
+  const within = (v: number): number => Math.min(values.vigourHighest, Math.max(values.vigourLowest, v));
+  const shared = within((sharing.treeRatio ** (1 - w) * limbRatio ** w) ** values.vigourSharingExponent);
+  const diameterM = 2 * radiusAtM(wood, bud.atM);
+  const thickness = (diameterM / bearingWoodM) ** values.vigourThicknessExponent;
   const along = wood.lengthM > 0 ? Math.min(1, Math.max(0, bud.atM / wood.lengthM)) : 1;
   const position = 1 + values.vigourDistalGain * (2 * along - 1);
-  const uprightness = 1 + values.vigourUprightGain * Math.max(0, tangentAt(wood.path, bud.atM)[1]);
+  const upright = Math.max(0, tangentAt(wood.path, bud.atM)[1]);
+  const uprightness = 1 + values.vigourUprightGain * (upright - 0.5);
   const chance = Math.exp(values.vigourSpread * randomNormal(seed, hashText(bud.id)));
-  const vigour = shared * thickness * position * uprightness * chance;
-  return Math.min(values.vigourHighest, Math.max(values.vigourLowest, vigour));
+  return within(shared * thickness * position * uprightness * chance);
 }
