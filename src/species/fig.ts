@@ -5,7 +5,10 @@ import { figPlan } from './fig/plan.ts';
 import { figSeason } from './fig/season.ts';
 import type { Parameter } from './parameter.ts';
 
-export const figParameters = { ...figSeason, ...figGrowth, ...figLight, ...figPlan } satisfies Record<string, Parameter>;
+export const figParameters = { ...figSeason, ...figGrowth, ...figLight, ...figPlan } satisfies Record<
+  string,
+  Parameter
+>;
 
 /** Name of a figure, as used in the settings of a tree file. */
 export type FigParameterName = keyof typeof figParameters;
@@ -25,7 +28,9 @@ export function figValues(settings: Readonly<Record<string, number>>): FigValues
     const parameter = Object.hasOwn(parameters, name) ? parameters[name] : undefined;
     if (!parameter?.adjustable) throw new Error(`figValues: no adjustable figure is called ${name}`);
     if (!(value >= parameter.min && value <= parameter.max)) {
-      throw new Error(`figValues: ${name} must be ${parameter.min} to ${parameter.max} ${parameter.unit}, got ${value}`);
+      throw new Error(
+        `figValues: ${name} must be ${parameter.min} to ${parameter.max} ${parameter.unit}, got ${value}`,
+      );
     }
     values[name] = value;
   }
