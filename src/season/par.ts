@@ -21,41 +21,31 @@ export const parMolPerMJ = 0.007265 / 0.0036;
 /** The printed band of that factor, to be shown beside every figure in mol. */
 export const parMolPerMJBand = { low: 1.98, high: 2.3 } as const;
 
-export interface SpectrumSum {
-  /** Of the whole spectrum given. */
-  readonly totalWM2: number;
-  /** Of 400 to 700 nm. */
-  readonly parWM2: number;
-  readonly parUmolM2S: number;
-}
-
 /**
- * Sums of a spectrum by the trapezium rule.
- * @param wavelengthsNm rising
+ * PAR of a spectrum by the trapezium rule.
+ * @param wavelengthsNm rising; stretches that leave 400 to 700 nm are left out whole
  * @param irradianceWM2Nm one for each wavelength
  */
-export function sumSpectrum(
+export function parOfSpectrum(
   wavelengthsNm: readonly number[],
   irradianceWM2Nm: readonly number[],
-): SpectrumSum {
+): { readonly parWM2: number; readonly parUmolM2S: number } {
   if (wavelengthsNm.length !== irradianceWM2Nm.length || wavelengthsNm.length < 2) {
     throw new Error(
-      `sumSpectrum: as many irradiances as wavelengths, got ${irradianceWM2Nm.length} and ${wavelengthsNm.length}`,
+      `parOfSpectrum: as many irradiances as wavelengths, got ${irradianceWM2Nm.length} and ${wavelengthsNm.length}`,
     );
   }
-  let totalWM2 = 0;
   let parWM2 = 0;
   let parUmolM2S = 0;
   for (let i = 1; i < wavelengthsNm.length; i++) {
     const from = wavelengthsNm[i - 1] as number;
     const to = wavelengthsNm[i] as number;
-    if (!(to > from)) throw new Error(`sumSpectrum: wavelengths rise, got ${from} before ${to}`);
+    if (!(to > from)) throw new Error(`parOfSpectrum: wavelengths rise, got ${from} before ${to}`);
+    if (from < 400 || to > 700) continue;
     const low = irradianceWM2Nm[i - 1] as number;
     const high = irradianceWM2Nm[i] as number;
-    totalWM2 += ((low + high) / 2) * (to - from);
-    if (from < 400 || to > 700) continue;
     parWM2 += ((low + high) / 2) * (to - from);
     parUmolM2S += ((low * photonsUmolPerJ(from) + high * photonsUmolPerJ(to)) / 2) * (to - from);
   }
-  return { totalWM2, parWM2, parUmolM2S };
+  return { parWM2, parUmolM2S };
 }

@@ -1,9 +1,11 @@
 /** Where the sun stands among the stars, and solar time, from low-precision series. */
 
+import { sunDistanceAu } from './sunDistance.ts';
+
 const rad = Math.PI / 180;
 const dayMs = 86_400_000;
 const j2000Ms = Date.UTC(2000, 0, 1, 12);
-/** Terrestrial minus universal time, seconds: right within 6 s for 1995 to 2035, which moves the sun by 0.0001 degrees. */
+/** Terrestrial minus universal time, seconds: right within 9 s for 1995 to 2035, which moves the sun by 0.0001 degrees. */
 const deltaTS = 69;
 
 export interface SunCoordinates {
@@ -20,8 +22,7 @@ const sinDeg = (angleDeg: number): number => Math.sin(angleDeg * rad);
 const cosDeg = (angleDeg: number): number => Math.cos(angleDeg * rad);
 
 /**
- * Meeus 1998, Astronomical Algorithms, chapter 25 (low accuracy) and equation 28.1, with the pulls of the moon, Venus and Jupiter
- * on the distance after Meeus 1988, Astronomical Formulae for Calculators, chapter 18. For 1950 to 2050: direction
+ * Meeus 1998, Astronomical Algorithms, chapter 25 (low accuracy) and equation 28.1. For 1950 to 2050: direction
  * within 0.01 degrees, distance within 0.00001 au, equation of time within 0.05 minutes. Throws on an instant that is no number.
  */
 export function sunCoordinates(instantMs: number): SunCoordinates {
@@ -30,7 +31,6 @@ export function sunCoordinates(instantMs: number): SunCoordinates {
   const t = (instantMs + deltaTS * 1000 - j2000Ms) / dayMs / 36_525;
   const meanLongitude = 280.46646 + t * (36_000.76983 + t * 0.0003032);
   const anomaly = 357.52911 + t * (35_999.05029 - t * 0.0001537);
-  const eccentricity = 0.016708634 - t * (0.000042037 + t * 0.0000001267);
   const centre =
     (1.914602 - t * (0.004817 + t * 0.000014)) * sinDeg(anomaly) +
     (0.019993 - 0.000101 * t) * sinDeg(2 * anomaly) +
@@ -44,21 +44,9 @@ export function sunCoordinates(instantMs: number): SunCoordinates {
   return {
     rightAscensionDeg: (ra + 360) % 360,
     declinationDeg: Math.asin(sinDeg(obliquity) * sinDeg(longitude)) / rad,
-    distanceAu:
-      (1.000001018 * (1 - eccentricity ** 2)) / (1 + eccentricity * cosDeg(anomaly + centre)) + pulls(t + 1),
+    distanceAu: sunDistanceAu(t / 10),
     equationOfTimeMin: 4 * (timeDeg - 360 * Math.round(timeDeg / 360)),
   };
-}
-
-/** Change of distance by the planets and the moon, au; `t` in centuries from 1900 January 0.5. */
-function pulls(t: number): number {
-  return (
-    0.00000543 * sinDeg(153.23 + 22_518.7541 * t) +
-    0.00001575 * sinDeg(216.57 + 45_037.5082 * t) +
-    0.00001627 * sinDeg(312.69 + 32_964.3577 * t) +
-    0.00003076 * cosDeg(350.74 + 445_267.1142 * t - 0.00144 * t * t) +
-    0.00000927 * sinDeg(353.4 + 65_928.7155 * t)
-  );
 }
 
 /** Local hour angle of the sun, degrees, -180 to 180: 0 at solar noon, afternoon positive. */
