@@ -72,6 +72,11 @@ export function buildCommand(logLevel = 'warn') {
 }
 
 if (process.argv[1] !== undefined && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
-  const [page, command] = [await buildPage(), await buildCommand()];
-  console.log(`Page: ${page ? 'built' : 'unchanged'}. Command: ${command ? 'built' : 'unchanged'}.`);
+  try {
+    const [page, command] = [await buildPage(), await buildCommand()];
+    console.log(`Page: ${page ? 'built' : 'unchanged'}. Command: ${command ? 'built' : 'unchanged'}.`);
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : String(error));
+    process.exit(1);
+  }
 }

@@ -13,6 +13,9 @@ const policy = {
   'base-uri': "'none'",
   'form-action': "'none'",
   'object-src': "'none'",
+  // Scripts and workers are made from addresses that the code names, never from text.
+  'require-trusted-types-for': "'script'",
+  'trusted-types': 'boughlight-worker',
 };
 
 const written = (/** @type {Record<string, string>} */ rules) =>
