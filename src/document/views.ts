@@ -5,7 +5,7 @@ import type { TreeFile } from './treeFile.ts';
 
 export const treeOf = (file: TreeFile): Tree => ({ axes: file.axes });
 
-export const siteOf = (file: TreeFile): Site => file.site;
+export const siteOf = (file: TreeFile): Site & { readonly groundReflectance: number } => file.site;
 
 /** Height of the soil that the trunk grows from, above the ground, metres. */
 export function soilHeightM(file: TreeFile): number {

@@ -40,12 +40,15 @@ export interface WoodStretch {
   readonly toRadiusM: number;
 }
 
-/** A node of a leafy shoot. */
+/** A node of a leafy shoot; node i of a canopy carries its leaf i. */
 export interface ShootNode {
   readonly owner: number;
   /** 1 at the base. */
   readonly node: number;
-  /** In the axil, where the fig sits: 1 cm off the bark. */
+  /**
+   * Where its light is asked for: at the foot of its leaf blade, where a level sensor can be held. In the axil itself,
+   * under the shoot's own leaves, no sensor was held in the trials whose thresholds are used.
+   */
   readonly point: Vec3;
   /** Distance along the shoot, metres. */
   readonly atM: number;

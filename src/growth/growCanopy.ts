@@ -2,11 +2,11 @@
 import type { Path } from '../geometry/path.ts';
 import { hashText } from '../geometry/random.ts';
 import { type PlacedAxis, placeTree, type Stance, type Tree } from '../geometry/tree.ts';
-import { add, distance, scale, type Vec3 } from '../geometry/vec.ts';
+import { distance, type Vec3 } from '../geometry/vec.ts';
 import { figLeafOutline } from '../species/fig/leafOutline.ts';
 import type { FigValues } from '../species/fig.ts';
 import type { Canopy, LeafBlade, Shoot, ShootNode, WoodStretch } from './canopy.ts';
-import { leafMaker, leafSide } from './leafPose.ts';
+import { leafMaker } from './leafPose.ts';
 import { budShoot, type Conditions, type LeafyShoot, standingShoot } from './leafyShoot.ts';
 import { isLeafy, type Member, numberMembers, ownersOf } from './owners.ts';
 import { blindNodes } from './shootForm.ts';
@@ -30,9 +30,6 @@ export interface GrowthInput {
   readonly notSharing?: ReadonlySet<string>;
 }
 
-/** Nodes sit this far off the bark, metres: where the fig is. */
-const axilM = 0.01;
-
 /** The wood of a path, its radius falling straight from base to tip. */
 function woodOf(owner: number, path: Path, lengthM: number, baseM: number, tipM: number): WoodStretch[] {
   const stretches: WoodStretch[] = [];
@@ -49,7 +46,7 @@ function woodOf(owner: number, path: Path, lengthM: number, baseM: number, tipM:
 }
 
 /** Leaves and nodes of one shoot. */
-function dress(shoot: LeafyShoot, makeLeaf: ReturnType<typeof leafMaker>, { seed, values }: Conditions) {
+function dress(shoot: LeafyShoot, makeLeaf: ReturnType<typeof leafMaker>) {
   const { owner, path, form, tipDiameterM } = shoot;
   const key = hashText(shoot.id);
   const leaves: LeafBlade[] = [];
@@ -60,9 +57,9 @@ function dress(shoot: LeafyShoot, makeLeaf: ReturnType<typeof leafMaker>, { seed
     const share = form.lengthM > 0 ? atM / form.lengthM : 0;
     const radiusM = (form.baseDiameterM + (tipDiameterM - form.baseDiameterM) * share) / 2;
     const size = shoot.leafSizes[i] as LeafyShoot['leafSizes'][number];
-    leaves.push(makeLeaf({ owner, node, station, radiusM, key, ...size }));
-    const side = leafSide(station, node, key, seed, values);
-    nodes.push({ owner, node, point: add(station.point, scale(side, radiusM + axilM)), atM });
+    const leaf = makeLeaf({ owner, node, station, radiusM, key, ...size });
+    leaves.push(leaf);
+    nodes.push({ owner, node, point: leaf.bladeFrom, atM });
   });
   return { leaves, nodes };
 }
@@ -129,7 +126,7 @@ export function growCanopy(input: GrowthInput): Canopy {
   const grownWood = grown.flatMap(({ owner, path, form, tipDiameterM }) =>
     woodOf(owner, path, form.lengthM, form.baseDiameterM, tipDiameterM),
   );
-  const dressed = shoots.map((shoot) => dress(shoot, makeLeaf, conditions));
+  const dressed = shoots.map((shoot) => dress(shoot, makeLeaf));
   const canopy: Canopy = {
     owners: ownersOf(members, new Set(shoots.map((shoot) => shoot.owner))),
     leaves: dressed.flatMap((one) => one.leaves),

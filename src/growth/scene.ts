@@ -22,7 +22,8 @@ export function canopySurfaces(canopy: Canopy, leafOptics: Optics): Surface[] {
 
 /**
  * The receivers of a canopy: first its nodes, level sensors that see the sky from one side, in the order of
- * `canopy.nodes`; then one point on each leaf, lit from both sides, in the order of `canopy.leaves`.
+ * `canopy.nodes`, each shaded by every leaf but its own; then one point on each leaf, lit from both sides, in the order
+ * of `canopy.leaves`.
  * The point on a leaf is evenly spread over the blade, and another one for each wave. It depends on seed, wave,
  * id and node alone, so that two canopies of one tree are compared with the same points.
  * `onSurface` counts as `canopySurfaces` does; where other surfaces are put first, add their number.
@@ -31,7 +32,7 @@ export function canopyReceivers(canopy: Canopy, { seed, wave }: { seed: number; 
   const pick = outlinePicker(canopy.outline);
   const keys = canopy.owners.map((owner) => (owner === null ? 0 : hashText(owner.id)));
   const sensors = canopy.nodes.map(
-    ({ point }): Receiver => ({ point, normal: up, sides: 'one', onSurface: -1 }),
+    ({ point }, leaf): Receiver => ({ point, normal: up, sides: 'one', onSurface: leaf }),
   );
   const onLeaf = (leaf: LeafBlade, onSurface: number): Receiver => {
     const key = keys[leaf.owner] as number;

@@ -95,9 +95,10 @@ describe('a canopy grown from buds', () => {
     }
   });
 
-  it('puts each node a centimetre off the bark, on the side of its leaf', () => {
-    canopy.nodes.forEach((node, i) => {
-      expect(distance(node.point, canopy.leaves[i]?.petioleFrom ?? [0, 0, 0])).toBeCloseTo(0.01, 9);
+  it('asks for the light of each node at the foot of its own blade', () => {
+    expect(canopy.nodes).toHaveLength(canopy.leaves.length);
+    canopy.nodes.forEach(({ owner, node, point }, i) => {
+      expect(canopy.leaves[i]).toMatchObject({ owner, node, bladeFrom: point });
     });
   });
 

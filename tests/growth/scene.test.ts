@@ -38,14 +38,14 @@ describe('canopyReceivers', () => {
   const receivers = canopyReceivers(canopy, { seed: 9, wave: 2 });
   const onLeaves = receivers.slice(canopy.nodes.length);
 
-  it('lists a level sensor at every node, then a point on every leaf', () => {
+  it('lists a level sensor at every node, clear of its own leaf, then a point on every leaf', () => {
     expect(receivers).toHaveLength(canopy.nodes.length + canopy.leaves.length);
     receivers.slice(0, canopy.nodes.length).forEach((receiver, i) => {
       expect(receiver).toEqual({
         point: canopy.nodes[i]?.point,
         normal: [0, 1, 0],
         sides: 'one',
-        onSurface: -1,
+        onSurface: i,
       });
     });
     onLeaves.forEach((receiver, i) => expect(receiver).toMatchObject({ sides: 'both', onSurface: i }));

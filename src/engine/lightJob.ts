@@ -1,0 +1,91 @@
+/** Light per shoot, traced once and then only weighed anew. */
+import type { TreeFile } from '../document/treeFile.ts';
+import type { Surface } from '../geometry/surface.ts';
+import type { Canopy } from '../growth/canopy.ts';
+import { growCanopy } from '../growth/growCanopy.ts';
+import { canopySurfaces } from '../growth/scene.ts';
+import { leafOptics } from '../light/leafOptics.ts';
+import type { Ledger, Wave } from '../light/ledger.ts';
+import { canopyWaveSteps } from '../plan/canopyWave.ts';
+import type { PlanInput } from '../plan/input.ts';
+import { stageHeatGdd8 } from '../plan/tracedCanopy.ts';
+import { type SeasonDates, seasonDates } from '../season/seasonDates.ts';
+import type { Period } from '../season/site.ts';
+import { lightAnswer } from './answer.ts';
+import type { LightAnswer, LightOptions } from './engine.ts';
+import type { Job } from './job.ts';
+import { planInputOf } from './scene.ts';
+
+/** What is kept of a traced tree, so that another period costs no ray. */
+export interface TracedTree {
+  /** Everything the rays depend on. */
+  readonly key: string;
+  readonly input: PlanInput;
+  readonly season: SeasonDates;
+  readonly canopy: Canopy;
+  /** Receivers: the nodes, then a point on each leaf. */
+  readonly ledger: Ledger;
+}
+
+const keyOf = (
+  { axes, site, standing, season, settings, cultivar }: TreeFile,
+  options: LightOptions,
+): string => JSON.stringify([axes, site, standing, season, settings, cultivar, options.seed, options.waves]);
+
+/** The season in which light counts: from leaf-out to the last useful fig. */
+export const usefulSeason = ({ leafOutOn, ripeningEndsOn }: SeasonDates): Period => ({
+  from: leafOutOn,
+  to: ripeningEndsOn,
+});
+
+/** Coarse answers are given after so many waves; two are the least that can tell their doubt. */
+const givesPartialAfter = (waves: number): boolean => waves >= 2 && Number.isInteger(Math.log2(waves));
+
+/** @param kept the tree traced last, used again when nothing that the rays depend on has changed */
+export function* lightJob(
+  file: TreeFile,
+  options: LightOptions,
+  kept: TracedTree | null,
+): Job<{ readonly answer: LightAnswer; readonly traced: TracedTree }, LightAnswer> {
+  const key = keyOf(file, options);
+  if (kept?.key === key) {
+    yield { done: 0.5, doing: 'Weighing the light' };
+    return { answer: lightAnswer(kept, options.period ?? usefulSeason(kept.season)), traced: kept };
+  }
+  const input = planInputOf(file, options);
+  const season = seasonDates({ ...input, site: input.site });
+  const period = options.period ?? usefulSeason(season);
+  const { tree, stance, values, seed } = input;
+  const heatGdd8 = stageHeatGdd8('full leaf', input, season);
+  const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
+  const surfaces: readonly Surface[] = [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed];
+  const waves: Wave[] = [];
+  const traced = (): TracedTree => {
+    const receiverCount = canopy.nodes.length + canopy.leaves.length;
+    const ledger = { ownerCount: canopy.owners.length, receiverCount, waves: [...waves], seed };
+    return { key, input, season, canopy, ledger };
+  };
+  for (let wave = 0; wave < input.waves; wave++) {
+    const { latitudeDeg } = input.site;
+    const steps = canopyWaveSteps({
+      canopy,
+      surfaces,
+      latitudeDeg,
+      seed,
+      wave,
+      receivers: 'nodes and leaves',
+    });
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        waves.push(step.value);
+        break;
+      }
+      yield { done: (wave + step.value) / input.waves, doing: 'Following the light' };
+    }
+    const done = waves.length / input.waves;
+    if (done < 1 && givesPartialAfter(waves.length)) {
+      yield { done, doing: 'Following the light', partial: lightAnswer(traced(), period) };
+    }
+  }
+  return { answer: lightAnswer(traced(), period), traced: traced() };
+}

@@ -1,0 +1,27 @@
+/** A tree file made ready for the core rooms. */
+import { surroundingSurfaces } from '../document/surroundings.ts';
+import type { TreeFile } from '../document/treeFile.ts';
+import { siteOf, stanceOf, treeOf } from '../document/views.ts';
+import type { PlanInput } from '../plan/input.ts';
+import { figValues } from '../species/fig.ts';
+import type { PlanOptions } from './engine.ts';
+
+export const defaultWaves = 8;
+export const defaultSeed = 1;
+
+export function planInputOf(file: TreeFile, options: PlanOptions): PlanInput {
+  return {
+    tree: treeOf(file),
+    stance: stanceOf(file),
+    site: siteOf(file),
+    values: figValues(file.settings),
+    ripening: file.cultivar.ripening,
+    bearsFirstCrop: file.cultivar.bearsFirstCrop,
+    budBreakOn: file.season.budBreakOn,
+    date: options.date ?? file.season.sketchedOn,
+    fixed: surroundingSurfaces(file),
+    viewpoint: file.site.viewpoint,
+    seed: options.seed ?? defaultSeed,
+    waves: options.waves ?? defaultWaves,
+  };
+}
