@@ -19,6 +19,7 @@ function faultOfImport(file: SourceFile, wanted: string): string | null {
       ? null
       : `${file.path}: may not use the package ${wanted}`;
   }
+  if (room.outsideOfOneFile?.[file.path]?.includes(target) === true) return null;
   if (target.startsWith('..')) return `${file.path}: imports ${wanted} from outside src`;
   const other = roomOf(target);
   return other === name || room.mayImport.includes(other)

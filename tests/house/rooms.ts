@@ -7,6 +7,8 @@ export interface Room {
   readonly packages: readonly string[];
   /** Packages that one file of the room may use, by its path in src. */
   readonly packagesOfOneFile?: Readonly<Record<string, readonly string[]>>;
+  /** Files outside src that one file of the room may read, by their path from src. */
+  readonly outsideOfOneFile?: Readonly<Record<string, readonly string[]>>;
 }
 
 const core = ['geometry', 'species', 'season', 'growth', 'light', 'plan'] as const;
@@ -45,6 +47,8 @@ export const rooms: Readonly<Record<string, Room>> = {
     mayImport: belowEditor,
     packages: ['node:*'],
     packagesOfOneFile: { 'cli/outputSchemas.ts': ['zod'] },
+    // Its version.
+    outsideOfOneFile: { 'cli/main.ts': ['../package.json'] },
   },
   /** `src/index.ts`, the public core. */
   index: { mayImport: belowEditor, packages: [] },
