@@ -22,7 +22,7 @@ function rowOf(shoot: ShootLight, months: readonly number[]): string[] {
   return [
     shoot.name,
     `${percent(shoot.lightFraction)} %`,
-    percent(shoot.standardError),
+    percent(shoot.standardError, 1),
     formatDecimal(shoot.parMolM2Day, 1),
     `${percent(shoot.leafLightFraction)} %`,
     ...monthly,

@@ -42,10 +42,10 @@ describe('boughlight light', () => {
     );
     expect(lines[1]).toContain('2026-12-03 to 2027-01-29. Open sky: 38.4 mol/m²/d of PAR.');
     expect(lines.slice(3, 7)).toEqual([
-      'Shoot               Light  ±  mol/m²/d  Leaves  Dec  Jan',
-      'Inner shoot           7 %  0       2.8     4 %    6    7',
-      'Low shoot            19 %  2       7.3    11 %   17   19',
-      'East limb, shoot 2   61 %  1      23.5    37 %   55   61',
+      'Shoot               Light    ±  mol/m²/d  Leaves  Dec  Jan',
+      'Inner shoot           7 %  0.4       2.8     4 %    6    7',
+      'Low shoot            19 %  2.0       7.3    11 %   17   19',
+      'East limb, shoot 2   61 %  1.2      23.5    37 %   55   61',
     ]);
     expect(out).toContain('Seed 5, 123456 rays.');
   });

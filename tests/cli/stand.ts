@@ -19,6 +19,8 @@ export interface Answered {
 interface Told {
   readonly light?: LightReport;
   readonly plan?: Plan;
+  /** A real engine in place of one that answers what it is told. */
+  readonly makeEngine?: () => Engine;
   /** Files by path, standard input as "-"; other paths do not exist. */
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
   /** Called with the options that reach the engine. */
@@ -57,7 +59,7 @@ function workplaceOf(told: Told, printed: { out: string; err: string }): Workpla
   };
   return {
     version: '3.7.1',
-    makeEngine: () => standIn(told),
+    makeEngine: told.makeEngine ?? (() => standIn(told)),
     terminal: {
       readFile: read,
       readInput: () => read('-'),
