@@ -4,6 +4,7 @@ import { BufferGeometry, Float32BufferAttribute, LineDashedMaterial, LineSegment
 import type { Canopy } from '../../growth/canopy.ts';
 import type { LinearRgb } from '../theme/srgb.ts';
 import { outlineStretches } from './leafFrame.ts';
+import { simplerOutline } from './leafGeometry.ts';
 import { makeWoodGeometry } from './woodGeometry.ts';
 
 export interface GhostProps {
@@ -12,18 +13,25 @@ export interface GhostProps {
   readonly colour: string;
 }
 
+/** Few, so that a ghost is lighter than a leaf. */
+const ghostCorners = 21;
+
 const unused: LinearRgb = [1, 1, 1];
 
 function dashedOutlines(canopy: Canopy, standing: Uint8Array, colour: string): LineSegments {
   const leaves = canopy.leaves.filter((leaf) => standing[leaf.owner] === 0);
   const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new Float32BufferAttribute(outlineStretches(leaves, canopy.outline), 3));
+  geometry.setAttribute(
+    'position',
+    new Float32BufferAttribute(outlineStretches(leaves, simplerOutline(canopy.outline, ghostCorners)), 3),
+  );
   const material = new LineDashedMaterial({
     color: colour,
-    dashSize: 0.012,
-    gapSize: 0.009,
+    dashSize: 0.02,
+    gapSize: 0.013,
     transparent: true,
-    opacity: 0.75,
+    opacity: 0.7,
+    depthTest: false,
   });
   const lines = new LineSegments(geometry, material);
   lines.raycast = () => undefined;
@@ -49,7 +57,7 @@ export function Ghost({ canopy, standing, colour }: GhostProps) {
     <>
       <primitive object={outlines} />
       <mesh geometry={wood} raycast={() => null}>
-        <meshBasicMaterial color={colour} transparent opacity={0.28} depthWrite={false} />
+        <meshBasicMaterial color={colour} transparent opacity={0.3} depthTest={false} depthWrite={false} />
       </mesh>
     </>
   );

@@ -6,7 +6,7 @@ import type { Vec3 } from '../../geometry/vec.ts';
 import { direction } from '../../geometry/world.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import { linearRgbOf } from '../theme/srgb.ts';
-import type { Extent } from './extent.ts';
+import { compassRadiusM, type Extent } from './extent.ts';
 import { wordImage } from './label.ts';
 import { Sign } from './Sign.tsx';
 import { shadowTexture } from './shadow.ts';
@@ -77,9 +77,6 @@ function Winds({ extent, radiusM, colours }: { extent: Extent; radiusM: number; 
   });
 }
 
-/** Of the tree's reach: under the canopy, so that it is in every picture of the tree. */
-const compassShare = 0.74;
-
 /** Half the compass needle lies on the ground towards the north. */
 const needle = new Float32Array([0, 0, -0.9, -0.022, 0, -0.78, 0.022, 0, -0.78]);
 
@@ -104,7 +101,7 @@ export function Ground({ canopy, standing, file, extent, sun, colours }: GroundP
   useEffect(() => () => disc.dispose(), [disc]);
   useEffect(() => () => rose.dispose(), [rose]);
   useEffect(() => () => shadow.dispose(), [shadow]);
-  const radiusM = compassShare * reachM;
+  const radiusM = compassRadiusM(extent);
   return (
     <group>
       <group position={[centre[0], 0, centre[2]]}>
@@ -120,7 +117,7 @@ export function Ground({ canopy, standing, file, extent, sun, colours }: GroundP
         </mesh>
         <mesh rotation={flat} position={[0, 0.001, 0]} renderOrder={-2} raycast={() => null}>
           <planeGeometry args={[2 * halfSizeM, 2 * halfSizeM]} />
-          <meshBasicMaterial map={shadow} color="#1c2430" transparent opacity={0.28} depthWrite={false} />
+          <meshBasicMaterial map={shadow} color="#000000" transparent opacity={0.26} depthWrite={false} />
         </mesh>
         <lineSegments
           geometry={rose}

@@ -16,6 +16,9 @@ export interface OutlineProps {
   readonly woodExtraM: number;
 }
 
+/** Fainter where something stands in front. */
+const throughLeaves = { segments: true, transparent: true, opacity: 0.3, depthTest: false, renderOrder: 2 };
+
 const unused: LinearRgb = [1, 1, 1];
 
 export function Outline({ canopy, owner, colour, widthPx, woodExtraM }: OutlineProps) {
@@ -43,10 +46,16 @@ export function Outline({ canopy, owner, colour, widthPx, woodExtraM }: OutlineP
   return (
     <>
       {edges.length > 0 && (
-        <Line points={edges} segments color={colour} lineWidth={widthPx} raycast={() => null} />
+        <>
+          <Line points={edges} segments color={colour} lineWidth={widthPx} raycast={() => null} />
+          <Line {...throughLeaves} points={edges} color={colour} lineWidth={widthPx} raycast={() => null} />
+        </>
       )}
       <mesh geometry={hull} raycast={() => null}>
         <meshBasicMaterial color={colour} side={BackSide} />
+      </mesh>
+      <mesh geometry={hull} raycast={() => null} renderOrder={2}>
+        <meshBasicMaterial color={colour} transparent opacity={0.25} depthTest={false} depthWrite={false} />
       </mesh>
     </>
   );

@@ -1,16 +1,7 @@
-/** Selecting and hovering, and the data that browser tests ask for. */
-import { useFrame, useThree } from '@react-three/fiber';
-import { useEffect, useMemo, useRef } from 'react';
-import { type PerspectiveCamera, Vector3 } from 'three';
-import type { Vec3 } from '../../geometry/vec.ts';
-import { type Pixel, pick, type Target } from './pick.ts';
-import type { StageProbe } from './stageModel.ts';
-
-declare global {
-  interface Window {
-    boughlightStage?: StageProbe;
-  }
-}
+/** Selecting by click or tap, hovering by mouse or pen. */
+import { useThree } from '@react-three/fiber';
+import { useEffect, useRef } from 'react';
+import type { Eye } from './useEye.ts';
 
 /** A press that moved farther than this was a turn of the camera, pixels. */
 const stillPx = 6;
@@ -18,74 +9,58 @@ const stillPx = 6;
 const reachPxOf = (pointerType: string): number => (pointerType === 'touch' ? 22 : 8);
 
 export interface PointerProps {
-  readonly targets: readonly Target[];
+  readonly eye: Eye;
   readonly onSelect: (id: string | null) => void;
   readonly onHover: (id: string | null) => void;
 }
 
-/** Projection by the camera as it stands now, and picking through it. */
-function useEye(targets: readonly Target[]) {
-  const camera = useThree((state) => state.camera) as PerspectiveCamera;
-  const size = useThree((state) => state.size);
-  return useMemo(() => {
-    const at = new Vector3();
-    const project = (point: Vec3): Pixel | null => {
-      at.set(...point).applyMatrix4(camera.matrixWorldInverse);
-      const depthM = -at.z;
-      if (depthM <= camera.near) return null;
-      at.applyMatrix4(camera.projectionMatrix);
-      return [((at.x + 1) / 2) * size.width, ((1 - at.y) / 2) * size.height, depthM];
-    };
-    const pickAt = (x: number, y: number, reachPx: number): string | null => {
-      camera.updateMatrixWorld();
-      const pxPerRadian = size.height / (2 * Math.tan((camera.fov * Math.PI) / 360));
-      return pick(targets, project, x, y, { reachPx, pxPerRadian });
-    };
-    return { camera, project, pickAt };
-  }, [camera, size, targets]);
-}
-
-export function Pointer({ targets, onSelect, onHover }: PointerProps) {
-  const gl = useThree((state) => state.gl);
-  const frames = useRef(0);
-  useFrame(() => {
-    frames.current += 1;
-  });
-  const { camera, project, pickAt } = useEye(targets);
-
+export function Pointer(props: PointerProps) {
+  const canvas = useThree((state) => state.gl.domElement);
+  // A press must outlive a new picture between down and up.
+  const latest = useRef(props);
   useEffect(() => {
-    const canvas = gl.domElement;
-    const lifted = new AbortController();
-    const { signal } = lifted;
+    latest.current = props;
+  });
+  useEffect(() => {
+    const listening = new AbortController();
     let pressed: { id: number; x: number; y: number } | null = null;
     let hovering = 0;
-    const at = (event: PointerEvent): [number, number] => {
-      const box = canvas.getBoundingClientRect();
-      return [event.clientX - box.left, event.clientY - box.top];
+    let hovered: string | null = null;
+    const hover = (id: string | null): void => {
+      if (id === hovered) return;
+      hovered = id;
+      latest.current.onHover(id);
     };
-    const press = (event: PointerEvent): void => {
-      pressed =
-        event.isPrimary && event.button === 0
-          ? { id: event.pointerId, x: event.clientX, y: event.clientY }
-          : null;
+    const idUnder = (event: PointerEvent): string | null => {
+      const box = canvas.getBoundingClientRect();
+      return latest.current.eye.pickAt(
+        event.clientX - box.left,
+        event.clientY - box.top,
+        reachPxOf(event.pointerType),
+      );
+    };
+    const press = ({ isPrimary, button, pointerId: id, clientX: x, clientY: y }: PointerEvent): void => {
+      // A second finger turns the picture: no selection comes of that.
+      pressed = isPrimary && button === 0 ? { id, x, y } : null;
     };
     const lift = (event: PointerEvent): void => {
       const from = pressed;
       pressed = null;
       if (from === null || from.id !== event.pointerId) return;
-      if (Math.hypot(event.clientX - from.x, event.clientY - from.y) > stillPx) return;
-      onSelect(pickAt(...at(event), reachPxOf(event.pointerType)));
+      if (Math.hypot(event.clientX - from.x, event.clientY - from.y) <= stillPx)
+        latest.current.onSelect(idUnder(event));
     };
     const move = (event: PointerEvent): void => {
       if (event.pointerType === 'touch' || event.buttons !== 0) return;
       cancelAnimationFrame(hovering);
-      hovering = requestAnimationFrame(() => onHover(pickAt(...at(event), reachPxOf(event.pointerType))));
+      hovering = requestAnimationFrame(() => hover(idUnder(event)));
     };
     const leave = (): void => {
       cancelAnimationFrame(hovering);
       pressed = null;
-      onHover(null);
+      hover(null);
     };
+    const { signal } = listening;
     canvas.addEventListener('pointerdown', press, { signal });
     canvas.addEventListener('pointerup', lift, { signal });
     canvas.addEventListener('pointermove', move, { signal });
@@ -93,25 +68,8 @@ export function Pointer({ targets, onSelect, onHover }: PointerProps) {
     canvas.addEventListener('pointercancel', leave, { signal });
     return () => {
       cancelAnimationFrame(hovering);
-      lifted.abort();
+      listening.abort();
     };
-  }, [gl, pickAt, onSelect, onHover]);
-
-  useEffect(() => {
-    window.boughlightStage = {
-      project: (point) => {
-        camera.updateMatrixWorld();
-        const pixel = project(point);
-        return pixel === null ? null : [pixel[0], pixel[1]];
-      },
-      pick: (x, y) => pickAt(x, y, reachPxOf('mouse')),
-      drawCalls: () => gl.info.render.calls,
-      triangles: () => gl.info.render.triangles,
-      frames: () => frames.current,
-    };
-    return () => {
-      delete window.boughlightStage;
-    };
-  }, [camera, gl, project, pickAt]);
+  }, [canvas]);
   return null;
 }

@@ -14,9 +14,10 @@ import { SunPath } from './SunPath.tsx';
 import { Surroundings } from './Surroundings.tsx';
 import type { StageProps } from './stageModel.ts';
 import { Tree } from './Tree.tsx';
+import { fieldDeg } from './useFlight.ts';
 
 /** Light from everywhere and from the sun: together near 1 on a leaf that faces it, so that colours keep their meaning. */
-const [skyStrength, sunStrength] = [0.82 * Math.PI, 0.3 * Math.PI];
+const [skyStrength, sunStrength] = [0.86 * Math.PI, 0.24 * Math.PI];
 /** A lost picture that is not back by then is given up, milliseconds. */
 const patienceMs = 3000;
 
@@ -78,13 +79,13 @@ export function Stage({ ref, children, ...stage }: StageProps) {
       frameloop="demand"
       dpr={fine ? [1, 2] : 1}
       gl={{ antialias: fine, powerPreference: 'low-power' }}
-      camera={{ fov: 34, near: 0.05, far: 200 }}
+      camera={{ fov: fieldDeg, near: 0.05, far: 200 }}
       role="img"
       aria-label={stage.label}
       key={fine ? 'fine' : 'plain'}
     >
       <color attach="background" args={[colours.paper]} />
-      <hemisphereLight args={['#ffffff', '#d8d2c6', skyStrength]} />
+      <hemisphereLight args={['#ffffff', '#e6e1d6', skyStrength]} />
       <directionalLight position={[...toSun]} intensity={sunStrength} />
       <ContextWatch onLost={setLost} />
       <CameraMan ref={ref} canopy={canopy} file={file} still={stage.still} />

@@ -68,7 +68,7 @@ export function SunPath({ sun, extent, colours }: SunPathProps) {
       ))}
       {now !== null && now.altitudeDeg >= 0 && (
         <mesh position={place(now)} raycast={() => null}>
-          <sphereGeometry args={[radiusM * 0.035, 20, 12]} />
+          <sphereGeometry args={[radiusM * 0.026, 20, 12]} />
           <meshBasicMaterial color={colours.sun} />
         </mesh>
       )}

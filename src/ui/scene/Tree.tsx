@@ -9,8 +9,10 @@ import type { LeafLook } from './leafColours.ts';
 import { Outline } from './Outline.tsx';
 import { ownerOf } from './owner.ts';
 import { Pointer } from './Pointer.tsx';
+import { Probe } from './Probe.tsx';
 import type { StageProps } from './stageModel.ts';
 import { pickTargets } from './targets.ts';
+import { useEye } from './useEye.ts';
 import { Wood } from './Wood.tsx';
 import { woodColours } from './woodColours.ts';
 
@@ -43,6 +45,7 @@ export function Tree({ stage, standing, fine }: TreeProps) {
   const barks = useMemo(() => woodColours(canopy, file, colours), [canopy, file, colours]);
   const buds = useMemo(() => dormantBuds(file, canopy), [file, canopy]);
   const targets = useMemo(() => pickTargets(canopy, standing, buds), [canopy, standing, buds]);
+  const eye = useEye(targets);
   return (
     <>
       <Leaves canopy={canopy} standing={standing} look={look} fine={fine} />
@@ -56,7 +59,8 @@ export function Tree({ stage, standing, fine }: TreeProps) {
         <Outline canopy={canopy} owner={hovered} colour={colours.select} widthPx={1} woodExtraM={0.0025} />
       )}
       <CutMarks marks={marks} colours={colours} />
-      <Pointer targets={targets} onSelect={stage.onSelect} onHover={stage.onHover} />
+      <Probe eye={eye} />
+      <Pointer eye={eye} onSelect={stage.onSelect} onHover={stage.onHover} />
     </>
   );
 }

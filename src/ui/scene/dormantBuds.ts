@@ -19,7 +19,7 @@ export interface DormantBud {
 /** Left out: buds grown into a shoot, and buds on wood that the canopy does not hold. */
 export function dormantBuds(file: TreeFile, canopy: Canopy): readonly DormantBud[] {
   const inCanopy = new Set<string>();
-  for (const owner of canopy.owners) if (owner !== null) inCanopy.add(owner.id);
+  for (const { owner } of canopy.wood) inCanopy.add(canopy.owners[owner]?.id ?? '');
   const buds: DormantBud[] = [];
   for (const placed of placeTree(treeOf(file), stanceOf(file)).values()) {
     if (!inCanopy.has(placed.axis.id) || placed.axis.condition === 'dead') continue;

@@ -4,7 +4,9 @@ import { stanceOf } from '../../document/views.ts';
 import type { Vec3 } from '../../geometry/vec.ts';
 import { direction } from '../../geometry/world.ts';
 import type { Canopy } from '../../growth/canopy.ts';
+import { dormantBuds } from './dormantBuds.ts';
 import { worldFromOutline } from './leafFrame.ts';
+import { ownerOf } from './owner.ts';
 
 /** Corners of a leaf that stand for its outline. */
 const leafCorners = [
@@ -59,4 +61,30 @@ export function extentOf(canopy: Canopy, file: TreeFile): Extent {
     heightM = Math.max(heightM, point[1]);
   }
   return { centre: [foot[0], 0, foot[2]], reachM, heightM };
+}
+
+/** Radius of the compass on the ground: under the canopy, so that the tree stays large in the picture. */
+export const compassRadiusM = (extent: Extent): number => 0.66 * extent.reachM;
+
+/** Points on the compass, its letters included. */
+export const compassPoints = (extent: Extent): Vec3[] =>
+  Array.from({ length: 8 }, (_, i): Vec3 => {
+    const out = direction(45 * i, 0);
+    const radiusM = 1.12 * compassRadiusM(extent);
+    return [extent.centre[0] + out[0] * radiusM, 0, extent.centre[2] + out[2] * radiusM];
+  });
+
+/** All that must be seen when the whole tree is looked at. */
+export const pointsInPicture = (canopy: Canopy, file: TreeFile): Vec3[] => [
+  ...canopyPoints(canopy),
+  ...footPoints(file),
+  ...compassPoints(extentOf(canopy, file)),
+];
+
+/** Points of a shoot, branch or bud; none for an unknown id. */
+export function pointsOf(canopy: Canopy, file: TreeFile, id: string): Vec3[] {
+  const owner = ownerOf(canopy, id);
+  const points = owner > 0 ? canopyPoints(canopy, owner) : [];
+  if (points.length > 0) return points;
+  return dormantBuds(file, canopy).flatMap((bud) => (bud.id === id ? [bud.point] : []));
 }

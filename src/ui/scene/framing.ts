@@ -1,6 +1,6 @@
 /** Where the camera stands so that all points are in the picture. */
 import { add, cross, dot, normalize, scale, sub, type Vec3 } from '../../geometry/vec.ts';
-import { direction } from '../../geometry/world.ts';
+import { bearingDeg, direction } from '../../geometry/world.ts';
 
 export interface Framing {
   readonly eye: Vec3;
@@ -62,4 +62,30 @@ export function viewDirection(
   if (side === 'above') return direction(180, 89.5);
   if (side === 'free') return direction(homeBearingDeg, 14);
   return direction({ north: 0, east: 90, south: 180, west: 270 }[side], 4);
+}
+
+/** Half the height of what is seen round a small thing, metres. */
+const closeUpM = 0.28;
+
+/** Corners of a cube about a point. */
+const cubeAbout = ([x, y, z]: Vec3, halfM: number): Vec3[] =>
+  [-halfM, halfM].flatMap((dx) =>
+    [-halfM, halfM].flatMap((dy) => [-halfM, halfM].map((dz): Vec3 => [x + dx, y + dy, z + dz])),
+  );
+
+/** The eye near some points of the tree, on their side of the trunk; `here` gives the side when they are over it. */
+export function closeUp(
+  points: readonly Vec3[],
+  foot: Vec3,
+  here: Framing,
+  fieldDeg: number,
+  aspect: number,
+  margin: number,
+): Framing {
+  const middle = frame(points, [0, 0, 1], fieldDeg, aspect, 0).target;
+  const outward: Vec3 = [middle[0] - foot[0], 0, middle[2] - foot[2]];
+  const aside = Math.hypot(outward[0], outward[2]) > 0.05;
+  const facing = bearingDeg(aside ? outward : sub(here.eye, here.target));
+  const seen = [...points, ...cubeAbout(middle, closeUpM)];
+  return frame(seen, direction(facing, 18), fieldDeg, aspect, margin);
 }

@@ -18,7 +18,7 @@ export interface LeafLook {
 
 /** Shares of the way: of old light to plain green, of the others to paper, of the hovered to white. */
 const staleShare = 0.6;
-const othersShare = 0.5;
+const othersShare = 0.3;
 const hoverShare = 0.35;
 
 const white: LinearRgb = [1, 1, 1];

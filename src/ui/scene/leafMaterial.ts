@@ -3,7 +3,7 @@ import { DoubleSide, MeshLambertMaterial } from 'three';
 
 /** How far veins and the lower side are brought towards white, and how dark the blade is at its petiole. */
 const veinPaleness = 0.34;
-const lowerSidePaleness = 0.14;
+const lowerSidePaleness = 0.08;
 const petioleShade = 0.86;
 /** The drawn edge: its width as a share of the way from the petiole, and how dark it is. */
 const edgeWidth = 0.045;

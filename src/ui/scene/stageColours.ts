@@ -13,7 +13,7 @@ export const stageColours: Readonly<Record<'paper' | 'dusk' | 'outdoors', StageC
     bud: '#8f9a55',
     pot: '#b9714f',
     soil: '#54463a',
-    wall: '#d8d0c1',
+    wall: '#e9e2d4',
     neighbour: '#93a58b',
     sun: '#c98a12',
     select: '#141a16',

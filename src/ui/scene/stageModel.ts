@@ -76,7 +76,7 @@ export type StageQuality = 'full' | 'plain' | 'auto';
 export interface StageHandle {
   /** Looks at the tree from that side ("north": from the north); 'free' is the view at the start. */
   view(side: StageView): void;
-  /** Brings a shoot, branch or bud to the middle, near enough to see. Unknown ids are left alone. */
+  /** Brings a shoot, branch or bud to the middle, near enough to see. Unknown ids change nothing. */
   showOwner(id: string): void;
   /** The same for a point of the world, such as that of a cut mark. */
   showPoint(point: Vec3): void;

@@ -1,0 +1,38 @@
+/** The stage's projection as the camera stands now, and picking through it. */
+import { useThree } from '@react-three/fiber';
+import { useMemo } from 'react';
+import { type PerspectiveCamera, Vector3 } from 'three';
+import type { Vec3 } from '../../geometry/vec.ts';
+import { type Pixel, type Project, pick, type Target } from './pick.ts';
+
+export interface Eye {
+  /** CSS pixels of the canvas. */
+  readonly project: Project;
+  /** Id at a pixel; wood counts as hit within `reachPx`. */
+  readonly pickAt: (x: number, y: number, reachPx: number) => string | null;
+}
+
+export function useEye(targets: readonly Target[]): Eye {
+  const camera = useThree((state) => state.camera) as PerspectiveCamera;
+  const size = useThree((state) => state.size);
+  return useMemo(() => {
+    const at = new Vector3();
+    const projectAsIs = (point: Vec3): Pixel | null => {
+      at.set(...point).applyMatrix4(camera.matrixWorldInverse);
+      const depthM = -at.z;
+      if (depthM <= camera.near) return null;
+      at.applyMatrix4(camera.projectionMatrix);
+      return [((at.x + 1) / 2) * size.width, ((1 - at.y) / 2) * size.height, depthM];
+    };
+    const project: Project = (point) => {
+      camera.updateMatrixWorld();
+      return projectAsIs(point);
+    };
+    const pickAt = (x: number, y: number, reachPx: number): string | null => {
+      camera.updateMatrixWorld();
+      const pxPerRadian = size.height / (2 * Math.tan((camera.fov * Math.PI) / 360));
+      return pick(targets, projectAsIs, x, y, { reachPx, pxPerRadian });
+    };
+    return { project, pickAt };
+  }, [camera, size, targets]);
+}
