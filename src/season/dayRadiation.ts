@@ -17,8 +17,8 @@ export interface DayRadiation {
 /**
  * A normal day. The sunshine of a month is set against the day length of its 15th, and the clearness and diffuse share that
  * follow hold for all its days: the diffuse fit is one for monthly means, and so a month's answer is made of that
- * month's figures alone. The price is a step between months (in most climates below 5 %); radiation above the air
- * changes smoothly from day to day.
+ * month's figures alone. The price is a step between months, up to 12 % of the day where summer turns into a dull
+ * autumn; radiation above the air changes smoothly from day to day.
  */
 export function dayRadiation(site: Pick<Site, 'latitudeDeg' | 'climate'>, date: IsoDate): DayRadiation {
   const { latitudeDeg, climate } = site;

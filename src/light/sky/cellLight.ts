@@ -36,9 +36,9 @@ export interface CellLightInput {
  * the day's declination. Box energy is its level light divided by the box's mean sine of elevation, so random directions
  * within it give an open level sensor the closed sum: exact in the mean over waves, whatever the period. What is
  * not exact is *where* the beam comes from: within 20 minutes and, for a single day, with a spread in declination
- * of up to 3.5 degrees rms at the equinoxes, 1.1 in June (its mean is right within 0.2). Shadows of a single day are
- * blurred by that much and those of a month hardly. Light of boxes where the sun is up for less than a
- * hundredth of the box in the mean goes to the next box towards noon: below 0.3 % of a day's beam.
+ * of up to 3.5 degrees rms at the equinoxes, 0.3 at the solstices (its mean is right within 0.3). Shadows of a single
+ * day are blurred by that much, those of a month hardly. Light of boxes whose mean sine of elevation is below 0.01 goes
+ * to the next box towards noon: below 0.3 % of a day's beam up to 65 degrees of latitude.
  *
  * Sky: level light of the day over the patches by their brightness, scaled so that the level gets the closed sum.
  * Ground: as bright as open ground under the period's mean light, everywhere; the tree's own shadow on it is left out, so light
@@ -101,9 +101,8 @@ function squareToTheBeam(levelBeam: Float64Array, latitudeDeg: number): Float64A
       if (energy === 0) continue;
       const sine = boxMeanSine(latitudeDeg, row, column);
       const inward = column < beamColumns / 2 ? column + 1 : column - 1;
-      if (sine >= leastMeanSine) square[cell] = energy / sine;
-      else if (isNoon(column)) square[cell] = energy / leastMeanSine;
-      else addTo(level, row * beamColumns + inward, energy);
+      if (sine >= leastMeanSine || (sine > 0 && isNoon(column))) square[cell] = energy / sine;
+      else if (!isNoon(column)) addTo(level, row * beamColumns + inward, energy);
     }
   }
   return square;

@@ -28,7 +28,7 @@ const constantTerms: Terms = [
 const risingTerms: Terms = [
   [103019, 1.10749, 6283.07585],
   [1721, 1.0644, 12566.1517],
-  [702, 3.142, 0],
+  [702, Math.PI, 0],
 ];
 const squareTerms: Terms = [[4359, 5.7846, 6283.0758]];
 

@@ -17,7 +17,7 @@ import {
   sunshineFraction,
 } from '../../../src/season/globalRadiation.ts';
 import { diffuseShareAt, globalShareAt } from '../../../src/season/hourShares.ts';
-import { checkCases, type PublishedCase } from '../caseTable.ts';
+import { checkCases } from '../caseTable.ts';
 import cases from './cases.json' with { type: 'json' };
 
 /** The 15th of each month, as in the tables. */
@@ -48,7 +48,7 @@ function daySum(share: (w: number, ws: number) => number, sunsetRad: number, ste
 }
 
 describe('radiation against published values', () => {
-  checkCases(cases as readonly PublishedCase[], {
+  checkCases(cases, {
     'Ra.ex8': () => {
       const { inverseDistance, declinationRad, sunsetRad } = dayOrbit(-20, 246);
       return [inverseDistance, declinationRad, sunsetRad, extraterrestrialMJM2Day(-20, 246)];
