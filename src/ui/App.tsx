@@ -1,0 +1,100 @@
+/** The page: the stage, and the sheet beside it or over it. */
+import { type DragEvent, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import type { Host } from '../editor/commands.ts';
+import { openFromDevice } from './files/openFile.ts';
+import { saveFile } from './files/saveFile.ts';
+import { HostContext } from './frame/host.ts';
+import { Notices } from './frame/Notices.tsx';
+import { Sheet } from './frame/Sheet.tsx';
+import { TopBar } from './frame/TopBar.tsx';
+import { useKeys } from './frame/useKeys.ts';
+import { frameWords as words } from './frame/words.ts';
+import { HelpDialog } from './help/HelpDialog.tsx';
+import { LightSheet } from './sheets/light/LightSheet.tsx';
+import { PlaceSheet } from './sheets/place/PlaceSheet.tsx';
+import { TreeSheet } from './sheets/tree/TreeSheet.tsx';
+import { WorkSheet } from './sheets/work/WorkSheet.tsx';
+import { StageArea } from './stage/StageArea.tsx';
+import { usePreferences, useView, useWorkbench } from './state/workbench.ts';
+
+const sheets = { place: PlaceSheet, tree: TreeSheet, light: LightSheet, work: WorkSheet } as const;
+
+export function App() {
+  const bench = useWorkbench();
+  const { sheet, theme } = usePreferences();
+  const { sheetSize } = useView();
+  const picker = useRef<HTMLInputElement>(null);
+  const help = useRef<HTMLDialogElement>(null);
+  const host = useMemo<Host>(
+    () => ({
+      openFile: () => picker.current?.click(),
+      saveFile: () => bench.editor.say({ kind: 'done', text: `Saved ${saveFile(bench.editor.file())}` }),
+      showSheet: (to) => bench.preferences.setState({ sheet: to }),
+      view: (side) => bench.stage.current?.view(side),
+      showHelp: () => help.current?.showModal(),
+    }),
+    [bench],
+  );
+  useKeys(bench.editor, host);
+  useEffect(() => {
+    document.documentElement.dataset['theme'] = theme;
+  }, [theme]);
+  const Page = sheets[sheet];
+  return (
+    <HostContext value={host}>
+      <DropArea>
+        <div className="page" data-size={sheetSize}>
+          <TopBar />
+          <StageArea />
+          <Sheet>
+            <Page />
+          </Sheet>
+          <Notices />
+        </div>
+      </DropArea>
+      <HelpDialog ref={help} />
+      <input
+        ref={picker}
+        type="file"
+        accept=".json,application/json"
+        hidden
+        aria-label="Tree file"
+        onChange={(event) => {
+          const file = event.target.files?.[0];
+          if (file !== undefined) void openFromDevice(bench.editor, file);
+          event.target.value = '';
+        }}
+      />
+    </HostContext>
+  );
+}
+
+/** A tree file may be dropped anywhere. */
+function DropArea({ children }: { readonly children: ReactNode }) {
+  const { editor } = useWorkbench();
+  const [isOver, setOver] = useState(false);
+  const holdsFile = (event: DragEvent) => event.dataTransfer.types.includes('Files');
+  return (
+    <div
+      className="drop-area"
+      onDragOver={(event) => {
+        if (!holdsFile(event)) return;
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={(event) => {
+        if (event.currentTarget === event.target) setOver(false);
+      }}
+      onDrop={(event) => {
+        setOver(false);
+        const file = event.dataTransfer.files[0];
+        if (file === undefined) return;
+        event.preventDefault();
+        void openFromDevice(editor, file);
+      }}
+    >
+      {children}
+      {isOver ? <p className="drop-note">{words.drop}</p> : null}
+    </div>
+  );
+}

@@ -1,0 +1,32 @@
+/** A calendar day. */
+import { useId } from 'react';
+import type { IsoDate } from '../../season/site.ts';
+
+interface DateFieldProps {
+  readonly label: string;
+  readonly value: IsoDate;
+  readonly onChoose: (date: IsoDate) => void;
+}
+
+export function DateField({ label, value, onChoose }: DateFieldProps) {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id} className="field-label">
+        {label}
+      </label>
+      <span className="field-entry">
+        <input
+          id={id}
+          type="date"
+          value={value}
+          min="1900-01-01"
+          max="2199-12-31"
+          onChange={(event) =>
+            event.target.validity.valid && event.target.value !== '' && onChoose(event.target.value)
+          }
+        />
+      </span>
+    </div>
+  );
+}

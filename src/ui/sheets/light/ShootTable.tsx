@@ -1,0 +1,103 @@
+/** The shoots by light. A row selects its shoot on the stage, and the stage brings its row into sight. */
+import { useEffect, useRef, useState } from 'react';
+import { formatDecimal } from '../../../geometry/measure.ts';
+import { useSelected, useView, useWorkbench } from '../../state/workbench.ts';
+import type { LightScale } from '../../theme/lightScale.ts';
+import type { ShootRow } from './figures.ts';
+import { percent, lightWords as words } from './words.ts';
+
+interface ShootTableProps {
+  readonly rows: readonly ShootRow[];
+  readonly scale: LightScale;
+}
+
+export function ShootTable({ rows, scale }: ShootTableProps) {
+  const { preferences } = useWorkbench();
+  const [isDarkFirst, setDarkFirst] = useState(true);
+  if (rows.length === 0) {
+    return (
+      <p>
+        {words.noShoots}{' '}
+        <button type="button" className="button" onClick={() => preferences.setState({ sheet: 'tree' })}>
+          {words.toTree}
+        </button>
+      </p>
+    );
+  }
+  const inOrder = isDarkFirst ? rows : rows.toReversed();
+  return (
+    <table className="rows shoots">
+      <caption>
+        <span className="table-head">
+          <span className="small-head">{words.table}</span>
+          <button type="button" className="button is-small" onClick={() => setDarkFirst(!isDarkFirst)}>
+            {isDarkFirst ? words.darkestFirst : words.brightestFirst}
+          </button>
+        </span>
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">{words.columns.shoot}</th>
+          <th scope="col" className="figure" aria-sort={isDarkFirst ? 'ascending' : 'descending'}>
+            {words.columns.sky}
+          </th>
+          <th scope="col" className="figure">
+            {words.columns.mol}
+          </th>
+          <th scope="col" className="figure">
+            {words.columns.leaf}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {inOrder.map((row) => (
+          <Row key={row.id} row={row} scale={scale} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The standard error in whole percent, never shown as nothing. */
+const doubt = (standardError: number | null): string =>
+  standardError === null ? '' : ` ± ${standardError < 0.005 ? '<1' : percent(standardError)}`;
+
+function Row({ row, scale }: { readonly row: ShootRow; readonly scale: LightScale }) {
+  const { editor, view, stage } = useWorkbench();
+  const isSelected = useSelected() === row.id;
+  const isHovered = useView().hoveredId === row.id;
+  const place = useRef<HTMLTableRowElement>(null);
+  useEffect(() => {
+    if (isSelected) place.current?.scrollIntoView({ block: 'nearest' });
+  }, [isSelected]);
+  const toggle = () => {
+    editor.select(isSelected ? null : row.id);
+    if (!isSelected) stage.current?.showOwner(row.id);
+  };
+  return (
+    <tr
+      ref={place}
+      data-id={row.id}
+      className={isSelected ? 'is-selected' : isHovered ? 'is-hovered' : ''}
+      onPointerEnter={() => view.setState({ hoveredId: row.id })}
+      onPointerLeave={() => view.setState({ hoveredId: null })}
+    >
+      <th scope="row">
+        <button type="button" className="row-button" aria-pressed={isSelected} onClick={toggle}>
+          <span
+            className="swatch"
+            style={{ backgroundColor: scale.css(row.lightFraction) }}
+            aria-hidden="true"
+          />
+          {row.name}
+        </button>
+      </th>
+      <td className="figure">
+        <strong>{percent(row.lightFraction)}</strong>
+        <span className="quiet doubt">{doubt(row.standardError)}</span>
+      </td>
+      <td className="figure">{formatDecimal(row.parMolM2Day, 1)}</td>
+      <td className="figure">{row.leafLightFraction === null ? '' : percent(row.leafLightFraction)}</td>
+    </tr>
+  );
+}

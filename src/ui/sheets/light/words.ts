@@ -1,0 +1,65 @@
+/** Visible text of the Light sheet. */
+import { formatDecimal } from '../../../geometry/measure.ts';
+
+export const percent = (share: number): string => formatDecimal(share * 100, 0);
+
+const shoots = (n: number): string => (n === 1 ? '1 shoot' : `${n} shoots`);
+
+export const lightWords = {
+  headline(dark: number, all: number, inside: number, when: string): string {
+    if (all === 0) return 'No shoot carries leaves yet.';
+    if (dark === 0) return `None of the ${shoots(all)} sits in deep shade ${when}.`;
+    const inner =
+      inside === 0
+        ? ''
+        : inside === dark
+          ? dark === 1
+            ? ', inside the crown'
+            : ', all inside the crown'
+          : `; ${inside} of them inside the crown`;
+    return `${dark} of ${shoots(all)} ${dark === 1 ? 'sits' : 'sit'} in deep shade ${when}${inner}.`;
+  },
+  overSeason: 'over the season',
+  inMonth: (month: string) => `in ${month}`,
+  waiting: 'Tracing the light.',
+  stale: 'The tree has changed. These figures are of the tree before; new ones are on their way.',
+  staleStopped: 'The tree has changed. These figures are of the tree before.',
+  coarse: 'First, rough figures. Finer ones follow.',
+  cancelled: 'Stopped. The figures are not finished.',
+  again: 'Trace again',
+  failed: (message: string) => `The light could not be worked out. ${message}`,
+  month: 'Month',
+  wholeSeason: 'Whole season',
+  days: (from: string, to: string) => `${from} to ${to}`,
+  openSky: (mol: number) => `Open sky gives ${formatDecimal(mol, 0)} mol m⁻² d⁻¹`,
+  sunDate: 'Sun path of',
+  sunHour: 'Sun at',
+  riseAndSet: (rise: string, set: string) => `Up from ${rise} to ${set}, by the clock there`,
+  table: 'Shoots by light',
+  columns: { shoot: 'Shoot', sky: 'Open sky, %', mol: 'mol m⁻² d⁻¹', leaf: 'Leaf light, %' },
+  darkestFirst: 'Darkest first',
+  brightestFirst: 'Brightest first',
+  noShoots: 'There is no leafy shoot on this tree.',
+  toTree: 'Add one on the Tree sheet',
+  classes: (from: number, to: number) =>
+    from === 0
+      ? `under ${percent(to)} %`
+      : to === 1
+        ? `${percent(from)} % and more`
+        : `${percent(from)} to ${percent(to)} %`,
+  legend: 'Share of open sky',
+  sources: 'Where these limits come from',
+  sourceOf: (fruiting: string, saturation: string, limits: { fruiting: number; saturation: number }) => [
+    `Fruiting light, ${percent(limits.fruiting)} %: ${fruiting}.`,
+    `Deep shade, ${percent(limits.fruiting / 2)} %: half of fruiting light, our choice.`,
+    `As much as leaves can use, ${percent(limits.saturation)} %: ${saturation}.`,
+    'All are settings of the tree file.',
+  ],
+  meaning: 'What these numbers mean, and what they cannot tell',
+  meanings: [
+    'Open sky: the light a level sensor gets at the nodes of the shoot, as a share of what it would get with nothing above it. Published light limits were measured so. After ± stands the standard error of the tracing.',
+    'mol m⁻² d⁻¹: light for growth (PAR) in a mean day of the time chosen.',
+    'Leaf light: what the leaves themselves get, both faces together, for each area of leaf. It can be well above or below the sensor’s figure, as leaves lean.',
+    'They come from the sketch and from the mean weather of the place. The ± holds the chance in the tracing alone; not the weather of this year, a branch drawn a hand too far left, or leaves that grew otherwise.',
+  ],
+} as const;

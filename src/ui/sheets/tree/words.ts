@@ -1,0 +1,55 @@
+/** Visible text of the Tree sheet. */
+import type { TreeAxis } from '../../../editor/edit.ts';
+
+type Kind = TreeAxis['kind'];
+
+const counted = (n: number, one: string, many: string): string => (n === 1 ? `1 ${one}` : `${n} ${many}`);
+
+export const treeWords = {
+  headline(counts: Readonly<Record<Kind, number>>, leaves: number, buds: number): string {
+    const wood = [
+      counted(counts.scaffold, 'limb', 'limbs'),
+      counted(counts.lateral, 'lateral', 'laterals'),
+      counted(counts.shoot, 'shoot', 'shoots'),
+    ];
+    if (counts.sucker > 0) wood.push(counted(counts.sucker, 'sucker', 'suckers'));
+    const growth = leaves > 0 ? counted(leaves, 'leaf', 'leaves') : counted(buds, 'bud', 'buds');
+    return `${wood.join(', ')}, ${growth}.`;
+  },
+  table: 'Branches',
+  columns: {
+    branch: 'Branch',
+    length: 'Length',
+    side: 'Side',
+    upright: 'From upright',
+    growth: 'Leaves, buds',
+  },
+  kinds: { trunk: 'trunk', scaffold: 'limb', lateral: 'lateral', shoot: 'shoot', sucker: 'sucker' },
+  conditions: { live: 'live', dead: 'dead', diseased: 'sick', damaged: 'damaged' },
+  pins: { free: 'let the plan choose', keep: 'keep it', remove: 'take it out' },
+  add: 'Add a branch',
+  addOn: (name: string) => `Add a branch on ${name}`,
+  adding: (name: string) => `New branch on ${name}`,
+  addNow: 'Add it',
+  notNow: 'Do not add',
+  leaves: (n: number) => counted(n, 'leaf', 'leaves'),
+  buds: (n: number) => counted(n, 'bud', 'buds'),
+  fields: {
+    name: 'Name',
+    namePlaceholder: 'Named after its side if left empty',
+    kind: 'Kind',
+    on: 'Grows on',
+    at: 'Along it, from its base',
+    length: 'Length',
+    side: 'Side, clockwise from north',
+    upright: 'Angle from upright',
+    base: 'Thick at base',
+    tip: 'Thick at tip',
+    condition: 'Condition',
+    leaves: 'Leaves',
+    buds: 'Buds',
+    pin: 'In the plan',
+  },
+  hint: 'A new side or angle turns all that grows on the branch with it. A new length stretches the branch alone.',
+  trunk: 'The trunk',
+} as const;

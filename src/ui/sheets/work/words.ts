@@ -1,0 +1,66 @@
+/** Visible text of the Work sheet; the words of the cuts themselves are made by the plan. */
+import { formatDecimal } from '../../../geometry/measure.ts';
+
+const figs = (count: number): string => {
+  const text = formatDecimal(count, 0);
+  return `${text} ${text === '1' ? 'fig' : 'figs'}`;
+};
+
+const signed = (value: number, text: (size: number) => string): string =>
+  value < 0 ? `−${text(-value)}` : `+${text(value)}`;
+
+const cuts = (n: number): string => (n === 1 ? 'the one cut' : `the ${n} cuts`);
+
+export const workWords = {
+  headline: (ticked: number, ripe: number, doNothing: number) =>
+    ticked === 0
+      ? `Do nothing, and about ${figs(doNothing)} ripen this season.`
+      : `Make ${cuts(ticked)} ticked, and about ${figs(ripe)} ripen instead of ${formatDecimal(doNothing, 0)}.`,
+  headlineNone: 'Nothing needs doing on this day.',
+  planning: 'Working out what to do.',
+  stale: 'The tree has changed. This list is of the tree before; a new one is on its way.',
+  cancelled: 'Stopped. There is no list for this tree and day.',
+  failed: (message: string) => `The list could not be worked out. ${message}`,
+  again: 'Plan again',
+  scoring: 'Scoring',
+  date: 'Day of the work',
+  before: 'Before you cut',
+  more: 'For some of these cuts',
+  score: 'What it does',
+  columns: { what: 'This season', nothing: 'Do nothing', ticked: 'Ticked cuts', all: 'All cuts' },
+  rows: {
+    ripe: 'Ripe figs, main crop',
+    first: 'Figs of the first crop',
+    wood: 'Shoots in fruiting light',
+    shoots: 'Shoots kept',
+    dark: 'Shoots in deep shade',
+    light: 'Mean light, % of open sky',
+  },
+  cuts: (n: number) => (n === 1 ? 'The cut' : `The ${n} cuts, in order of work`),
+  tickAll: 'Tick all',
+  untickAll: 'Untick all',
+  why: 'Why',
+  when: (from: string, to: string) => (from === to ? `On ${from}` : `${from} to ${to}`),
+  gain: (count: number) =>
+    Math.abs(count) < 0.05 ? 'no change in figs' : `${signed(count, (n) => formatDecimal(n, 1))} figs`,
+  wood: (lengthM: number, length: (m: number) => string) =>
+    Math.abs(lengthM) < 0.005 ? null : `${signed(lengthM, length)} in fruiting light`,
+  lights: (lights: readonly { name: string; shareGain: number }[]) =>
+    lights.length === 0
+      ? null
+      : `More light for ${lights.map((l) => `${l.name} (+${formatDecimal(l.shareGain * 100, 0)} %)`).join(', ')}.`,
+  showMe: 'Show me',
+  alsoMind: 'Mind',
+  cautionNames: {
+    sap: 'sap',
+    tools: 'tools',
+    ladder: 'ladder',
+    saw: 'saw',
+    'power lines': 'power lines',
+    'large limb': 'large limb',
+    fork: 'weak fork',
+    'local rules': 'local rules',
+    estimate: 'estimate',
+  },
+  remarks: 'Also worth knowing',
+} as const;

@@ -1,0 +1,99 @@
+/** The tree, with what is laid over it: the legend, the sides to look from, undo and redo. */
+import { Component, lazy, type ReactNode, Suspense, useMemo } from 'react';
+import { CommandButton } from '../frame/CommandButton.tsx';
+import { frameWords as words } from '../frame/words.ts';
+import { stageColours } from '../scene/stageColours.ts';
+import { thresholdsOf } from '../state/thresholds.ts';
+import { useFile, usePreferences, useSelected, useView, useWorkbench } from '../state/workbench.ts';
+import { makeLightScale } from '../theme/lightScale.ts';
+import { drawnCanopy } from './drawnCanopy.ts';
+import { Legend } from './Legend.tsx';
+import { sunViewOf } from './sunView.ts';
+import { useCutView } from './useCutView.ts';
+import { useStageLight } from './useStageLight.ts';
+
+const Stage = lazy(async () => ({ default: (await import('../scene/Stage.tsx')).Stage }));
+
+const isStill = matchMedia('(prefers-reduced-motion: reduce)').matches;
+
+/** Whatever goes wrong in the picture must not take the sheets with it. */
+class PictureGuard extends Component<{ readonly children: ReactNode }, { readonly hasFailed: boolean }> {
+  override state = { hasFailed: false };
+  static getDerivedStateFromError = () => ({ hasFailed: true });
+  override render() {
+    return this.state.hasFailed ? <NoPicture /> : this.props.children;
+  }
+}
+
+function NoPicture() {
+  return <p className="stage-message">{words.noPicture}</p>;
+}
+
+export function StageArea() {
+  return (
+    <section className="stage" aria-label="The tree">
+      <PictureGuard>
+        <Suspense fallback={<p className="stage-message">{words.pictureLoading}</p>}>
+          <Picture />
+        </Suspense>
+      </PictureGuard>
+      <Legend />
+      <div className="stage-tools">
+        <div className="views" role="group" aria-label={words.looking}>
+          {['from-front', 'from-north', 'from-east', 'from-south', 'from-west', 'from-above'].map((id) => (
+            <CommandButton key={id} id={id} className="button is-view" />
+          ))}
+        </div>
+        <div className="undo-redo">
+          <CommandButton id="undo" />
+          <CommandButton id="redo" />
+        </div>
+      </div>
+    </section>
+  );
+}
+
+function Picture() {
+  const { editor, view, stage } = useWorkbench();
+  const file = useFile();
+  const selectedId = useSelected();
+  const { units, theme, sheet } = usePreferences();
+  const { hoveredId, sunDate, sunHour } = useView();
+  const when = sheet === 'light' || sheet === 'work' ? 'in full leaf' : 'as sketched';
+  const canopy = useMemo(() => drawnCanopy(file, when), [file, when]);
+  const scale = useMemo(
+    () => makeLightScale(thresholdsOf(file), theme === 'outdoors' ? 'classes' : 'smooth'),
+    [file, theme],
+  );
+  const sun = useMemo(
+    () => sunViewOf(sunDate ?? file.season.sketchedOn, file.site, sunHour),
+    [file.site, file.season.sketchedOn, sunDate, sunHour],
+  );
+  const { lightOf, nodeLight, stale } = useStageLight();
+  const { gone, marks } = useCutView(canopy);
+  return (
+    <Stage
+      ref={stage}
+      canopy={canopy}
+      file={file}
+      lightOf={lightOf}
+      {...(nodeLight === undefined ? {} : { nodeLight })}
+      stale={stale}
+      scale={scale}
+      gone={gone}
+      marks={marks}
+      selectedId={selectedId}
+      hoveredId={hoveredId}
+      onSelect={editor.select}
+      onHover={(id) => view.setState({ hoveredId: id })}
+      sun={sun}
+      units={units}
+      quality="auto"
+      colours={stageColours[theme]}
+      still={isStill}
+      label={`${file.name}, in three dimensions. The sheets hold the same in words and figures.`}
+    >
+      <NoPicture />
+    </Stage>
+  );
+}

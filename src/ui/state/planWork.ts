@@ -1,0 +1,101 @@
+/** The cut list of the open tree, and what the ticked cuts would do. */
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { TreeFile } from '../../document/treeFile.ts';
+import { Cancelled, type Engine, type Running, type Trial } from '../../engine/engine.ts';
+import type { Progress } from '../../engine/job.ts';
+import type { Plan } from '../../plan/plan.ts';
+import type { IsoDate } from '../../season/site.ts';
+import { messageOf } from './lightWork.ts';
+
+export interface PlanState {
+  /** The tree that the plan is for; when it is not the open one, the plan is out of date. */
+  readonly file: TreeFile | null;
+  readonly plan: Plan | null;
+  /** Ids of the cuts that are ticked. */
+  readonly ticked: ReadonlySet<string>;
+  /** The tree with the ticked cuts made; null until it is known. Older than `ticked` while `isTrying`. */
+  readonly trial: Trial | null;
+  readonly isTrying: boolean;
+  readonly progress: Progress | null;
+  readonly stopped:
+    | { readonly why: 'cancelled' }
+    | { readonly why: 'failed'; readonly message: string }
+    | null;
+}
+
+export interface PlanWork {
+  readonly store: StoreApi<PlanState>;
+  /** @param date the day of the work; null: the day of the sketch */
+  make(file: TreeFile, date: IsoDate | null): void;
+  cancel(): void;
+  /** Ticks or unticks these cuts and scores the tree anew. */
+  tick(cutIds: readonly string[], isTicked: boolean): void;
+}
+
+const first: PlanState = {
+  file: null,
+  plan: null,
+  ticked: new Set(),
+  trial: null,
+  isTrying: false,
+  progress: null,
+  stopped: null,
+};
+
+export function createPlanWork(engine: Engine): PlanWork {
+  const store = createStore<PlanState>(() => first);
+  let running: Running<Plan> | null = null;
+
+  const follow = async (mine: Running<Plan>, file: TreeFile) => {
+    try {
+      const plan = await mine.result;
+      if (running !== mine) return;
+      const ticked = new Set(plan.cuts.map((cut) => cut.id));
+      store.setState({ file, plan, ticked, trial: null, progress: null, stopped: null });
+      void tryTicked(engine, store);
+    } catch (error) {
+      if (running !== mine || error instanceof Cancelled) return;
+      store.setState({ progress: null, stopped: { why: 'failed', message: messageOf(error) } });
+    }
+  };
+
+  return {
+    store,
+    make(file, date) {
+      running?.cancel();
+      store.setState({ progress: { done: 0, doing: 'Growing the summer canopy' }, stopped: null });
+      const mine = engine.plan(file, date === null ? {} : { date }, (progress) => {
+        if (running === mine) store.setState({ progress });
+      });
+      running = mine;
+      void follow(mine, file);
+    },
+    cancel() {
+      running?.cancel();
+      running = null;
+      store.setState({ progress: null, stopped: { why: 'cancelled' } });
+    },
+    tick(cutIds, isTicked) {
+      const ticked = new Set(store.getState().ticked);
+      for (const id of cutIds) {
+        if (isTicked) ticked.add(id);
+        else ticked.delete(id);
+      }
+      store.setState({ ticked });
+      void tryTicked(engine, store);
+    },
+  };
+}
+
+/** Scores the ticked cuts; an answer that comes after the ticks have changed is dropped. */
+async function tryTicked(engine: Engine, store: StoreApi<PlanState>): Promise<void> {
+  const { ticked, plan } = store.getState();
+  store.setState({ isTrying: true });
+  const isStill = () => store.getState().ticked === ticked && store.getState().plan === plan;
+  try {
+    const trial = await engine.tryCuts([...ticked]).result;
+    if (isStill()) store.setState({ trial, isTrying: false });
+  } catch (error) {
+    if (isStill()) store.setState({ isTrying: false, stopped: { why: 'failed', message: messageOf(error) } });
+  }
+}

@@ -1,0 +1,19 @@
+/** Where the meaning of light changes for the open tree: the species' figures with the grower's settings put in. */
+import type { TreeFile } from '../../document/treeFile.ts';
+import { figParameters, figValues } from '../../species/fig.ts';
+import type { LightThresholds } from '../theme/lightScale.ts';
+
+export function thresholdsOf(file: Pick<TreeFile, 'settings'>): LightThresholds {
+  const { fruitHalfAtFraction, fruitFullFromFraction } = figValues(file.settings);
+  return {
+    deepShade: fruitHalfAtFraction / 2,
+    fruitingLight: fruitHalfAtFraction,
+    saturation: fruitFullFromFraction,
+  };
+}
+
+/** Where the thresholds come from, as shown to the grower. */
+export const thresholdSources = {
+  fruitingLight: figParameters.fruitHalfAtFraction.source,
+  saturation: figParameters.fruitFullFromFraction.source,
+} as const;

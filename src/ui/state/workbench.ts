@@ -1,0 +1,96 @@
+/** Everything on the page that is not React: the open tree, the works under way, the preferences and the view. */
+import { createContext, useContext } from 'react';
+import { useStore } from 'zustand';
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { TreeFile } from '../../document/treeFile.ts';
+import { createEditor, type Editor } from '../../editor/editor.ts';
+import { type Kept, keepOnDevice, type Shelf } from '../../editor/keeping.ts';
+import type { Engine } from '../../engine/engine.ts';
+import type { Units } from '../../geometry/measure.ts';
+import type { IsoDate } from '../../season/site.ts';
+import type { StageHandle } from '../scene/stageModel.ts';
+import { createLightWork, type LightWork } from './lightWork.ts';
+import { createPlanWork, type PlanWork } from './planWork.ts';
+import { createPreferences, type Preferences } from './preferences.ts';
+
+export type SheetSize = 'peek' | 'half' | 'full';
+
+/** What is looked at: never kept, never undone. */
+export interface View {
+  readonly hoveredId: string | null;
+  /** 1 to 12, or null for the whole season. */
+  readonly month: number | null;
+  /** The day whose sun path is drawn; null: the day of the sketch. */
+  readonly sunDate: IsoDate | null;
+  /** Hour at which the sun lights the stage, by the sun's own time; 12 is its highest. */
+  readonly sunHour: number;
+  /** The day of the work; null: the day of the sketch. */
+  readonly workDate: IsoDate | null;
+  /** How far the sheet is up on a phone. */
+  readonly sheetSize: SheetSize;
+  readonly kept: Kept | null;
+}
+
+export interface Workbench {
+  readonly editor: Editor;
+  readonly light: LightWork;
+  readonly plan: PlanWork;
+  readonly preferences: StoreApi<Preferences>;
+  readonly view: StoreApi<View>;
+  /** The stage, while there is one. */
+  readonly stage: { current: StageHandle | null };
+}
+
+const traceDelayMs = 300;
+
+const firstView: View = {
+  hoveredId: null,
+  month: null,
+  sunDate: null,
+  sunHour: 12,
+  workDate: null,
+  sheetSize: 'half',
+  kept: null,
+};
+
+/** Sets the bench up and begins with the light of the first tree. */
+export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, language: string): Workbench {
+  const editor = createEditor(file);
+  const light = createLightWork(engine);
+  const plan = createPlanWork(engine);
+  const view = createStore<View>(() => firstView);
+  const keeping = keepOnDevice(editor, shelf, Date.now, (kept) => view.setState({ kept }));
+  addEventListener('pagehide', keeping.flush);
+  document.addEventListener('visibilitychange', keeping.flush);
+  editor.store.subscribe((state, before) => {
+    const next = state.history.present.file;
+    if (next === before.history.present.file) return;
+    light.trace(next, traceDelayMs);
+    if (next.id !== before.history.present.file.id) {
+      view.setState({ month: null, sunDate: null, workDate: null, hoveredId: null });
+    }
+  });
+  light.trace(file);
+  return {
+    editor,
+    light,
+    plan,
+    preferences: createPreferences(shelf, language),
+    view,
+    stage: { current: null },
+  };
+}
+
+export const WorkbenchContext = createContext<Workbench | null>(null);
+
+export function useWorkbench(): Workbench {
+  const bench = useContext(WorkbenchContext);
+  if (bench === null) throw new Error('useWorkbench: there is no workbench above this component');
+  return bench;
+}
+
+export const useFile = (): TreeFile => useStore(useWorkbench().editor.store, (s) => s.history.present.file);
+export const useSelected = (): string | null => useStore(useWorkbench().editor.store, (s) => s.selectedId);
+export const useUnits = (): Units => useStore(useWorkbench().preferences, (s) => s.units);
+export const usePreferences = (): Preferences => useStore(useWorkbench().preferences);
+export const useView = (): View => useStore(useWorkbench().view);
