@@ -6,11 +6,13 @@ export type CutKind = 'rub off bud' | 'remove' | 'tip';
 
 /** How a grower finds it on the real tree. Lengths in metres; words are made of it in `words.ts`. */
 export interface Place {
-  /** Name of the branch to go to. */
+  /** Name of what goes, when it has one of its own: a limb, a shoot; null for a bud and for a tip. */
+  readonly piece: string | null;
+  /** Name of the branch to go to: the one the piece or bud sits on. */
   readonly branch: string;
   /** Of the branch as a whole, seen from the trunk. */
   readonly branchSide: Wind;
-  /** Along the branch from the fork where it begins to the cut, metres. */
+  /** Along the branch from the fork where it begins (for the trunk, from the soil) to the cut, metres. */
   readonly fromForkM: number;
   /** What it forks from: name of the parent, null for the trunk. */
   readonly forksFrom: string | null;
@@ -18,28 +20,63 @@ export interface Place {
   readonly heightM: number;
   /** Side of the branch on which the bud or base sits: a wind, or above, below. */
   readonly face: Wind | 'upper side' | 'lower side';
+  /** Direction of the cut from the trunk, degrees clockwise from north. */
+  readonly bearingDeg: number;
 }
+
+/** Why one of two crossing branches is the better one. */
+export type Merit = 'sound' | 'scaffold' | 'heads outward' | 'good fork' | 'carries more' | 'thicker';
 
 /** Why, as data; turned into sentences in `words.ts` and nowhere else. */
 export type Reason =
   | { readonly rule: 'dead' | 'diseased' | 'damaged' }
   | { readonly rule: 'sucker'; readonly originHeightM: number; readonly limitM: number }
-  | { readonly rule: 'crossing'; readonly other: string; readonly gapM: number; readonly overM: number; readonly limitM: number }
+  | {
+      readonly rule: 'crossing';
+      /** Name of the branch that stays. */
+      readonly other: string;
+      readonly gapM: number;
+      readonly overM: number;
+      readonly limitM: number;
+      /** What the other one has over this one. */
+      readonly keptFor: readonly Merit[];
+    }
   | { readonly rule: 'inward'; readonly share: number; readonly limit: number }
   | { readonly rule: 'narrow fork'; readonly angleDeg: number; readonly limitDeg: number }
   | { readonly rule: 'water sprout'; readonly elevationDeg: number; readonly lengthM: number }
-  | { readonly rule: 'crowding'; readonly ownShare: number; readonly figsIfKept: number; readonly figsForOthers: number }
+  | {
+      readonly rule: 'crowding';
+      readonly ownShare: number;
+      readonly figsIfKept: number;
+      readonly figsForOthers: number;
+    }
   | { readonly rule: 'below the fork' }
+  | { readonly rule: 'pinned' }
   | { readonly rule: 'pair'; readonly other: string; readonly gapM: number }
-  | { readonly rule: 'tip'; readonly lengthM: number; readonly nodes: number; readonly firstCropFigsLost: number };
+  | { readonly rule: 'limb full'; readonly limb: string; readonly kept: number; readonly limit: number }
+  | {
+      readonly rule: 'tip';
+      readonly lengthM: number;
+      readonly nodes: number;
+      readonly firstCropFigsLost: number;
+      readonly why: 'too high' | 'too wide' | 'wants a lateral';
+    };
 
 export type CautionKey =
-  | 'sap' | 'tools' | 'ladder' | 'saw' | 'power lines' | 'large limb' | 'fork' | 'local rules' | 'estimate';
+  | 'sap'
+  | 'tools'
+  | 'ladder'
+  | 'saw'
+  | 'power lines'
+  | 'large limb'
+  | 'fork'
+  | 'local rules'
+  | 'estimate';
 
 export interface Gain {
-  /** Change of ripe figs expected this season if this cut alone were left out of the plan; may be below 0. */
+  /** Ripe figs this season that the plan has more than the plan without this one cut; may be below 0. */
   readonly figs: number;
-  /** Change of shoot length in fruiting light, metres. */
+  /** The same for shoot length in fruiting light, metres. */
   readonly fruitingWoodM: number;
   /** Shoots that gain most, largest first, at most three: name and change of share of open sky. */
   readonly lights: readonly { readonly id: string; readonly name: string; readonly shareGain: number }[];

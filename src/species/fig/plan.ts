@@ -162,6 +162,16 @@ export const figPlan = {
     confidence: 'medium',
     adjustable: true,
   },
+  woodWorthFigsPerM: {
+    name: 'What a metre of shoot in fruiting light is worth to the search, beside its figs of this season',
+    value: 1,
+    min: 0,
+    max: 5,
+    unit: 'figs per metre',
+    source: "our choice: next year's crop and renewal count, but far less than figs that ripen now",
+    confidence: 'low',
+    adjustable: true,
+  },
   keptShootSpacingCm: {
     name: 'Kept shoots on the same side of a branch stand at least this far apart',
     value: 8,

@@ -1,0 +1,97 @@
+/** What the search may take or leave: buds that have just broken, or this season's shoots in leaf. */
+import { outwardAt, pointAt } from '../geometry/path.ts';
+import type { Bud, PlacedAxis } from '../geometry/tree.ts';
+import { dot, normalize, scale, sub, type Vec3 } from '../geometry/vec.ts';
+import { isGreen, type RuleContext } from './ruleContext.ts';
+import { lowestScaffoldM } from './rules/suckers.ts';
+import type { Stage } from './windows.ts';
+
+export interface Candidate {
+  /** Id of the bud or of the shoot. */
+  readonly id: string;
+  readonly kind: 'rub off bud' | 'remove';
+  /** The bud, when it is one. */
+  readonly bud: Bud | null;
+  /** The shoot itself, when it is one; else the branch the bud sits on. */
+  readonly axis: PlacedAxis;
+  /** The branch it sits on, and where along it, metres. */
+  readonly on: PlacedAxis;
+  readonly atM: number;
+  /** Unit vector out of that branch. */
+  readonly outward: Vec3;
+  /** The limb from the trunk it belongs to; null on the trunk itself. */
+  readonly limb: PlacedAxis | null;
+  /** On the trunk, lower than the lowest scaffold. */
+  readonly belowFork: boolean;
+  /** The grower's word. */
+  readonly pinnedKeep: boolean;
+}
+
+/** Candidates of a tree whose faults are taken out. None while the tree rests. In the order of the tree. */
+export function candidatesOf(context: RuleContext, stage: Stage): Candidate[] {
+  if (stage === 'rest') return [];
+  const forkM = lowestScaffoldM(context);
+  return [...context.placed.values()].flatMap((axis): Candidate[] => {
+    const sound = axis.axis.condition === 'live';
+    const { parent } = axis;
+    if (sound && parent !== null && isGreen(context, axis) && (axis.axis.foliage?.count ?? 0) > 0) {
+      return stage === 'in leaf' && axis.axis.kind !== 'sucker'
+        ? [ofShoot(context, axis, parent, forkM)]
+        : [];
+    }
+    if (!sound || axis.axis.foliage !== null) return [];
+    return axis.axis.buds.map((bud) => ofBud(context, axis, bud, forkM));
+  });
+}
+
+function ofBud(context: RuleContext, axis: PlacedAxis, bud: Bud, forkM: number): Candidate {
+  const outward = outwardAt(axis.path, bud.atM, bud.aroundDeg);
+  const where = whereOn(context, axis, bud.atM, outward, forkM);
+  return { id: bud.id, kind: 'rub off bud', bud, axis, pinnedKeep: bud.pin === 'keep', ...where };
+}
+
+function ofShoot(context: RuleContext, axis: PlacedAxis, parent: PlacedAxis, forkM: number): Candidate {
+  const leaving = sub(pointAt(axis.path, Math.min(0.05, axis.lengthM)), axis.path[0] as Vec3);
+  const where = whereOn(context, parent, axis.axis.atM, normalize(leaving), forkM);
+  return {
+    id: axis.axis.id,
+    kind: 'remove',
+    bud: null,
+    axis,
+    pinnedKeep: axis.axis.pin === 'keep',
+    ...where,
+  };
+}
+
+function whereOn(context: RuleContext, on: PlacedAxis, atM: number, outward: Vec3, forkM: number) {
+  const heightM = pointAt(on.path, atM)[1] - context.soilM;
+  const belowFork = on.parent === null && Number.isFinite(forkM) && heightM < forkM;
+  return { on, atM, outward, limb: limbOf(on), belowFork };
+}
+
+/** The branch from the trunk that an axis belongs to. */
+function limbOf(axis: PlacedAxis): PlacedAxis | null {
+  let limb = axis;
+  while (limb.parent !== null && limb.parent.parent !== null) limb = limb.parent;
+  return limb.parent === null ? null : limb;
+}
+
+/** Outward directions within this of each other, round the branch, are the same side, degrees; our choice. */
+const sameSideDeg = 60;
+
+/** Whether two candidates sit on the same side of the same branch nearer than the spacing asked for. */
+export function tooClose(a: Candidate, b: Candidate, spacingM: number): boolean {
+  if (a.on !== b.on || Math.abs(a.atM - b.atM) >= spacingM) return false;
+  return dot(acrossBranch(a), acrossBranch(b)) > Math.cos((sameSideDeg * Math.PI) / 180);
+}
+
+/** The outward direction without its part along the branch; unit vector, or as it is where nothing is left. */
+function acrossBranch({ on, atM, outward }: Candidate): Vec3 {
+  const before = pointAt(on.path, atM - 0.005);
+  const after = pointAt(on.path, atM + 0.005);
+  const stretch = sub(after, before);
+  const along2 = dot(stretch, stretch);
+  if (along2 === 0) return outward;
+  const across = sub(outward, scale(stretch, dot(outward, stretch) / along2));
+  return dot(across, across) < 1e-12 ? outward : normalize(across);
+}

@@ -1,0 +1,44 @@
+/** A cut with all that the grower is told of it. */
+import { type PlacedAxis, radiusAtM } from '../geometry/tree.ts';
+import { yearOf } from '../season/calendar.ts';
+import { cautionsFor } from './cautions.ts';
+import type { Cut, Place } from './cut.ts';
+import type { PlanInput } from './input.ts';
+import { placeOfBud, placeOfCut } from './place.ts';
+import { type RuleContext, ruleContext } from './ruleContext.ts';
+import { type WorkYear, windowFor } from './windows.ts';
+
+/** Throws when the tree has no such axis or bud. */
+export function describeCut(
+  cut: Omit<Cut, 'place' | 'when' | 'cautions'>,
+  input: PlanInput,
+  year: WorkYear,
+): Cut {
+  const context = ruleContext(input.tree, input.stance, input.values);
+  const { place, thicknessM } = whereIs(context, cut);
+  const facts = {
+    kind: cut.kind,
+    thicknessM,
+    aboveGroundM: place.heightM + context.soilM,
+    atNarrowFork: cut.reasons.some((reason) => reason.rule === 'narrow fork'),
+    treeAgeYears: yearOf(input.date) - context.trunk.axis.grownIn,
+  };
+  const when = windowFor(cut.reasons, year, input.date);
+  return { ...cut, place, when, cautions: cautionsFor(facts, input.values) };
+}
+
+function whereIs(
+  context: RuleContext,
+  cut: Pick<Cut, 'kind' | 'target' | 'atM'>,
+): { place: Place; thicknessM: number } {
+  if (cut.kind !== 'rub off bud') {
+    const axis = context.placed.get(cut.target);
+    if (axis === undefined) throw new Error(`describeCut: the tree has no such axis, got ${cut.target}`);
+    return { place: placeOfCut(context, axis, cut.atM), thicknessM: 2 * radiusAtM(axis, cut.atM) };
+  }
+  for (const axis of context.placed.values()) {
+    const bud = axis.axis.buds.find(({ id }) => id === cut.target);
+    if (bud !== undefined) return { place: placeOfBud(context, axis as PlacedAxis, bud), thicknessM: 0 };
+  }
+  throw new Error(`describeCut: the tree has no such bud, got ${cut.target}`);
+}

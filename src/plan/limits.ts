@@ -1,0 +1,96 @@
+/** The hard limits of a keep-set, as a penalty far above any gain of figs. */
+import type { FigValues } from '../species/fig.ts';
+import { type Candidate, tooClose } from './candidates.ts';
+
+/** Penalties in figs: no real gain comes near the least of them, and each outweighs those below it many times over. */
+const perShareOver = 1e7;
+const perBareBranch = 1e5;
+const perBreach = 1e3;
+
+export interface LimitInput {
+  readonly candidates: readonly Candidate[];
+  readonly values: FigValues;
+  /** Leaf area that goes with each candidate and may not go beyond the share allowed, m2; 0 for buds. */
+  readonly leafAreaM2: readonly number[];
+  /** Leaf area of the whole tree, and what of it the cuts already settled take, m2. */
+  readonly treeLeafAreaM2: number;
+  readonly settledLeafAreaM2: number;
+}
+
+/** Which limits a set of kept candidates breaks. */
+export interface Breaches {
+  /** Share of the year's leaf area removed beyond what is allowed. */
+  readonly shareOver: number;
+  /** Branches left without a single shoot of those they had. */
+  readonly bareBranches: number;
+  /** Kept shoots beyond what a limb may carry, over all limbs. */
+  readonly overFull: number;
+  /** Pairs of kept shoots too close on the same side. */
+  readonly tooClosePairs: number;
+}
+
+export interface Limits {
+  /** Entry per candidate, 1 kept. */
+  breaches(kept: ArrayLike<number>): Breaches;
+  penalty(kept: ArrayLike<number>): number;
+  /** Kept neighbours that stand too close to a candidate, by index. */
+  closeTo(candidate: number): readonly number[];
+  /** Of the limb of a candidate: indices of the candidates on it. */
+  onLimbOf(candidate: number): readonly number[];
+}
+
+export function keepLimits(input: LimitInput): Limits {
+  const { candidates, values } = input;
+  const spacingM = values.keptShootSpacingCm / 100;
+  const close = candidates.map((a, i) =>
+    [...candidates.keys()].filter((j) => j !== i && tooClose(a, candidates[j] as Candidate, spacingM)),
+  );
+  const limbs = grouped(candidates, (candidate) => candidate.limb);
+  const branches = grouped(candidates, (candidate) => (candidate.on.parent === null ? null : candidate.on));
+  const breaches = (kept: ArrayLike<number>): Breaches => {
+    const countOf = (members: readonly number[]): number =>
+      members.reduce((n, i) => n + (kept[i] as number), 0);
+    return {
+      shareOver: shareOver(input, kept),
+      bareBranches: branches.filter((members) => countOf(members) === 0).length,
+      overFull: limbs.reduce((n, members) => n + Math.max(0, countOf(members) - values.shootsPerScaffold), 0),
+      tooClosePairs: closePairs(close, kept),
+    };
+  };
+  return {
+    breaches,
+    penalty: (kept) => {
+      const { shareOver: over, bareBranches, overFull, tooClosePairs } = breaches(kept);
+      return perShareOver * over + perBareBranch * bareBranches + perBreach * (overFull + tooClosePairs);
+    },
+    closeTo: (candidate) => close[candidate] ?? [],
+    onLimbOf: (candidate) => limbs.find((members) => members.includes(candidate)) ?? [],
+  };
+}
+
+function shareOver(input: LimitInput, kept: ArrayLike<number>): number {
+  if (input.treeLeafAreaM2 <= 0) return 0;
+  const taken = input.leafAreaM2.reduce((sum, area, i) => (kept[i] === 1 ? sum : sum + area), 0);
+  const share = (taken + input.settledLeafAreaM2) / input.treeLeafAreaM2;
+  return Math.max(0, share - input.values.removedShareStopFraction);
+}
+
+function closePairs(close: readonly (readonly number[])[], kept: ArrayLike<number>): number {
+  let pairs = 0;
+  close.forEach((others, i) => {
+    if (kept[i] === 1) for (const j of others) if (j > i && kept[j] === 1) pairs++;
+  });
+  return pairs;
+}
+
+function grouped<Key>(
+  candidates: readonly Candidate[],
+  keyOf: (candidate: Candidate) => Key | null,
+): number[][] {
+  const groups = new Map<Key, number[]>();
+  candidates.forEach((candidate, i) => {
+    const key = keyOf(candidate);
+    if (key !== null) groups.set(key, [...(groups.get(key) ?? []), i]);
+  });
+  return [...groups.values()];
+}

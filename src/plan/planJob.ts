@@ -1,0 +1,153 @@
+/** From a tree to its cut list: rules, search, tips, and what each cut brings. */
+import { yearOf } from '../season/calendar.ts';
+import type { CutToMake } from './applyCuts.ts';
+import { type Candidate, candidatesOf } from './candidates.ts';
+import type { Cut, Reason } from './cut.ts';
+import { describeCut } from './describeCut.ts';
+import { type Fault, findFaults } from './faults.ts';
+import { type CutEffect, cutEffects } from './gains.ts';
+import { goneIds } from './gone.ts';
+import type { PlanInput } from './input.ts';
+import type { Plan } from './plan.ts';
+import { leafShareRemoved, planRemarks } from './planRemarks.ts';
+import { searchReasons } from './reasons.ts';
+import { remarkText } from './remarks.ts';
+import { type PlanProgress, type PlanSteps, thinInRounds } from './rounds.ts';
+import { ruleContext } from './ruleContext.ts';
+import { proposeTips, type Tips } from './tips.ts';
+import { seasonLight } from './tracedCanopy.ts';
+import { type TrialContext, trialContext, tryThese } from './trial.ts';
+import { type WorkYear, workYear } from './windows.ts';
+
+export interface PlanResult {
+  readonly plan: Plan;
+  /** For `tryCuts`: what if only these were made? */
+  readonly trial: TrialContext;
+}
+
+export type { PlanProgress };
+
+/** A cut before its effect is known. */
+interface Proposal extends CutToMake {
+  readonly id: string;
+  /** Set when the search took it. */
+  readonly candidate: Candidate | null;
+  readonly reasons: readonly Reason[];
+}
+
+/**
+ * Makes the plan for a day. Yields progress at once and often; deterministic in its input.
+ * Rules first, each on the tree the ones before leave; then the search over what is left, in rounds with regrowth; in rest
+ * the tips. "Do nothing" is scored on its own canopy, the plan on its own regrown one, with the same rays.
+ */
+export function* planJob(input: PlanInput): PlanSteps<PlanResult> {
+  yield { done: 0, doing: 'Looking at the wood' };
+  const year = workYear(input);
+  const faults = findFaults(input.tree, input.stance, input.values);
+  const context = ruleContext(faults.after, input.stance, input.values);
+  const choice = sortCandidates(candidatesOf(context, year.stage));
+  const seasonYear = yearOf(year.season.budBreakOn);
+  const tips: Tips =
+    year.stage === 'rest'
+      ? proposeTips(context, seasonYear, input.bearsFirstCrop)
+      : { cuts: [], remarks: [] };
+  const settled = [
+    ...faults.cuts.map(ofFault),
+    ...choice.below.map((one) => ofCandidate(one, [{ rule: 'below the fork' }])),
+  ];
+  const light = seasonLight(input, year.season);
+  const { asItIs, thinned, taken } = yield* thinInRounds({
+    plan: input,
+    season: year.season,
+    light,
+    candidates: choice.free,
+    pinned: choice.pinned,
+    settled: goneIds(input.tree, settled),
+  });
+  const proposals: Proposal[] = [
+    ...settled,
+    ...choice.free.filter(({ id }) => taken.has(id)).map((one) => ofCandidate(one, null)),
+    ...tips.cuts.map(ofFault),
+  ];
+  yield { done: 0.92, doing: 'Weighing each cut' };
+  const trial = trialContext(thinned, light, proposals, input, seasonYear);
+  const effects = yield* collect(cutEffects(trial), proposals.length);
+  const whole = tryThese(trial, proposals);
+  const plan = whole.score;
+  const doNothing = tryThese(trialContext(asItIs, light, [], input, seasonYear), []).score;
+  const kept = [...choice.free.filter(({ id }) => !taken.has(id)), ...choice.pinned];
+  const cuts = proposals.map((one, i) => toCut(input, year, one, effects[i] as CutEffect, kept));
+  const remarks = planRemarks({
+    input,
+    year,
+    faults,
+    context: ruleContext(input.tree, input.stance, input.values),
+    tipRemarks: tips.remarks,
+    cutCount: cuts.length,
+    thinningCount: taken.size,
+    doNothing,
+    plan,
+    leafShareRemoved: leafShareRemoved(thinned, whole.keep),
+  });
+  return {
+    plan: { date: input.date, cuts, score: { doNothing, plan }, remarks: remarks.map(remarkText) },
+    trial,
+  };
+}
+
+interface Choice {
+  readonly free: readonly Candidate[];
+  readonly pinned: readonly Candidate[];
+  readonly below: readonly Candidate[];
+}
+
+function sortCandidates(candidates: readonly Candidate[]): Choice {
+  return {
+    pinned: candidates.filter((one) => one.pinnedKeep),
+    below: candidates.filter((one) => !one.pinnedKeep && one.belowFork),
+    free: candidates.filter((one) => !one.pinnedKeep && !one.belowFork),
+  };
+}
+
+/** Stable: made of kind and target. */
+const cutId = (kind: Cut['kind'], target: string): string => `${kind.replaceAll(' ', '-')}:${target}`;
+
+const ofFault = ({ kind, target, atM, reasons }: Fault): Proposal => ({
+  id: cutId(kind, target),
+  kind,
+  target,
+  atM,
+  candidate: null,
+  reasons,
+});
+
+const ofCandidate = (candidate: Candidate, reasons: readonly Reason[] | null): Proposal => ({
+  id: cutId(candidate.kind, candidate.id),
+  kind: candidate.kind,
+  target: candidate.id,
+  atM: 0,
+  candidate: reasons === null ? candidate : null,
+  reasons: reasons ?? [],
+});
+
+function* collect(effects: Generator<CutEffect, void, void>, count: number): PlanSteps<CutEffect[]> {
+  const found: CutEffect[] = [];
+  for (const effect of effects) {
+    found.push(effect);
+    yield { done: 0.92 + (0.08 * found.length) / count, doing: 'Weighing each cut' };
+  }
+  return found;
+}
+
+function toCut(
+  input: PlanInput,
+  year: WorkYear,
+  one: Proposal,
+  effect: CutEffect,
+  kept: readonly Candidate[],
+): Cut {
+  const { candidate } = one;
+  const reasons = candidate === null ? one.reasons : searchReasons(candidate, kept, effect, input.values);
+  const { id, kind, target, atM } = one;
+  return describeCut({ id, kind, target, atM, reasons, gain: effect.gain }, input, year);
+}

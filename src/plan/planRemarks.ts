@@ -1,0 +1,99 @@
+/** What a plan has to say beside its cuts. */
+
+import type { Faults } from './faults.ts';
+import type { Finding } from './finding.ts';
+import type { PlanInput } from './input.ts';
+import type { Remark } from './remarks.ts';
+import type { RuleContext } from './ruleContext.ts';
+import type { Score } from './score.ts';
+import type { TracedCanopy } from './tracedCanopy.ts';
+import type { WorkYear } from './windows.ts';
+
+export interface RemarkFacts {
+  readonly input: PlanInput;
+  readonly year: WorkYear;
+  readonly faults: Faults;
+  /** Of the tree as it is. */
+  readonly context: RuleContext;
+  readonly tipRemarks: readonly Remark[];
+  readonly cutCount: number;
+  readonly thinningCount: number;
+  readonly doNothing: Score;
+  readonly plan: Score;
+  /** Of the leaves that stand today, the share that the cuts take; 0 on a tree not in leaf. */
+  readonly leafShareRemoved: number;
+}
+
+/** Figs that the plan may lose before it is said; below it is within the doubt of any plan. Our choice. */
+const figsWorthTelling = 0.5;
+/** Fewer ripe figs a shoot than this, in a tree left alone or thinned, is put down to the season. Our choice. */
+const figsAShootInShortSeason = 0.1;
+
+export function planRemarks(facts: RemarkFacts): Remark[] {
+  return [
+    ...facts.faults.remarks.map((finding) => ofFinding(finding, facts.context)),
+    ...facts.faults.overruled.map(
+      (finding): Remark => ({
+        about: 'overruled',
+        branch: nameOf(finding, facts.context),
+        reason: finding.reason,
+      }),
+    ),
+    ...facts.tipRemarks,
+    ...ofSeason(facts),
+    ...ofAmount(facts),
+  ];
+}
+
+function ofFinding(finding: Finding, context: RuleContext): Remark {
+  const { reason } = finding;
+  if (reason.rule === 'pinned') return { about: 'marked trunk' };
+  if (reason.rule !== 'narrow fork') return { about: 'sick trunk' };
+  const thickness = context.placed.get(finding.target)?.axis.baseDiameterM ?? 0;
+  const isThick = thickness > context.values.narrowForkRemarkOverCm / 100;
+  return { about: isThick ? 'thick fork' : 'doubtful fork', branch: nameOf(finding, context), reason };
+}
+
+function nameOf({ kind, target }: Finding, context: RuleContext): string {
+  const axis = context.placed.get(target);
+  if (axis !== undefined && kind !== 'rub off bud') return axis.axis.name;
+  const on = [...context.placed.values()].find(({ axis: a }) => a.buds.some((bud) => bud.id === target));
+  return on === undefined ? 'A bud' : `A bud on ${on.axis.name}`;
+}
+
+function ofSeason({ input, year, plan, thinningCount }: RemarkFacts): Remark[] {
+  const remarks: Remark[] = [];
+  const hasBuds = input.tree.axes.some((axis) => axis.foliage === null && axis.buds.length > 0);
+  if (year.stage === 'rest' && hasBuds)
+    remarks.push({ about: 'resting', budBreakOn: year.season.budBreakOn });
+  if (year.stage === 'in leaf' && hasBuds && thinningCount > 0) {
+    remarks.push({ about: 'late for buds', endedOn: year.rubOff.to });
+  } else if (year.stage === 'in leaf' && thinningCount > 0 && input.date > year.thinning.to) {
+    remarks.push({ about: 'late to thin', endedOn: year.thinning.to });
+  }
+  const isShort =
+    year.season.firstRipeOn === null && plan.ripeFigs < figsAShootInShortSeason * plan.shootCount;
+  if (isShort) remarks.push({ about: 'short season', ripeFigs: plan.ripeFigs });
+  return remarks;
+}
+
+function ofAmount({ input, plan, doNothing, cutCount, leafShareRemoved }: RemarkFacts): Remark[] {
+  const { removedShareWarnFraction: warn, removedShareStopFraction: stop } = input.values;
+  const remarks: Remark[] = [];
+  if (cutCount === 0) remarks.push({ about: 'nothing to do' });
+  if (leafShareRemoved > warn) remarks.push({ about: 'share removed', share: leafShareRemoved, limit: warn });
+  if (leafShareRemoved > stop - 0.02) remarks.push({ about: 'over several years', limit: stop });
+  const fewer = doNothing.ripeFigs + doNothing.firstCropFigs - plan.ripeFigs - plan.firstCropFigs;
+  if (fewer > figsWorthTelling) remarks.push({ about: 'fewer figs', figs: fewer });
+  return remarks;
+}
+
+/** Share of the leaves standing today that are on shoots which go. */
+export function leafShareRemoved({ canopy }: TracedCanopy, keep: ArrayLike<number>): number {
+  const today = canopy.shoots.filter((shoot) => canopy.owners[shoot.owner]?.kind === 'axis');
+  const area = today.reduce((sum, shoot) => sum + shoot.leafAreaM2, 0);
+  const gone = today
+    .filter((shoot) => keep[shoot.owner] !== 1)
+    .reduce((sum, shoot) => sum + shoot.leafAreaM2, 0);
+  return area === 0 ? 0 : gone / area;
+}

@@ -1,0 +1,29 @@
+/** Why the search took what it took, as data. */
+import type { FigValues } from '../species/fig.ts';
+import type { Candidate } from './candidates.ts';
+import { tooClose } from './candidates.ts';
+import type { Reason } from './cut.ts';
+import type { CutEffect } from './gains.ts';
+
+/** Crowding always, with its figures; and the limit that would be broken were it kept, when there is one. */
+export function searchReasons(
+  candidate: Candidate,
+  kept: readonly Candidate[],
+  { ownShare, figsIfKept, figsForOthers }: CutEffect,
+  values: FigValues,
+): Reason[] {
+  const reasons: Reason[] = [{ rule: 'crowding', ownShare, figsIfKept, figsForOthers }];
+  const neighbour = kept.find((other) => tooClose(candidate, other, values.keptShootSpacingCm / 100));
+  if (neighbour !== undefined) {
+    reasons.push({ rule: 'pair', other: nameOf(neighbour), gapM: Math.abs(neighbour.atM - candidate.atM) });
+  }
+  const { limb } = candidate;
+  const onLimb = kept.filter((other) => limb !== null && other.limb?.axis.id === limb.axis.id).length;
+  if (limb !== null && onLimb >= values.shootsPerScaffold) {
+    reasons.push({ rule: 'limb full', limb: limb.axis.name, kept: onLimb, limit: values.shootsPerScaffold });
+  }
+  return reasons;
+}
+
+const nameOf = ({ bud, axis }: Candidate): string =>
+  bud === null ? axis.axis.name : `the next bud on ${axis.axis.name}`;

@@ -1,0 +1,82 @@
+/** What the grower should know that is no cut. */
+import { formatDecimal, formatLength } from '../geometry/measure.ts';
+import type { IsoDate } from '../season/site.ts';
+import type { Reason } from './cut.ts';
+import { reasonText } from './words.ts';
+
+/** A remark as data; names are the grower's. */
+export type Remark =
+  | { readonly about: 'sick trunk' | 'marked trunk' }
+  | { readonly about: 'thick fork'; readonly branch: string; readonly reason: Reason }
+  | { readonly about: 'doubtful fork'; readonly branch: string; readonly reason: Reason }
+  | { readonly about: 'overruled'; readonly branch: string; readonly reason: Reason }
+  | { readonly about: 'no tip' }
+  | { readonly about: 'too high' | 'too wide'; readonly branch: string; readonly byM: number }
+  | { readonly about: 'share removed'; readonly share: number; readonly limit: number }
+  | { readonly about: 'over several years'; readonly limit: number }
+  | { readonly about: 'resting'; readonly budBreakOn: IsoDate }
+  | { readonly about: 'late for buds'; readonly endedOn: IsoDate }
+  | { readonly about: 'late to thin'; readonly endedOn: IsoDate }
+  | { readonly about: 'short season'; readonly ripeFigs: number }
+  | { readonly about: 'fewer figs'; readonly figs: number }
+  | { readonly about: 'nothing to do' };
+
+/** In the grower's words; lengths both ways, since a remark is read on its own. */
+export function remarkText(remark: Remark): string {
+  switch (remark.about) {
+    case 'sick trunk':
+      return 'The trunk itself is marked as sick. That is past what cuts can mend: ask a trained person before working on it.';
+    case 'marked trunk':
+      return 'The trunk is marked to go. This plan keeps it; felling is another decision.';
+    case 'thick fork':
+      return `${remark.branch}: ${reasonText(remark.reason, 'metric')} It is too thick to take off at once; shorten it step by step over several winters, or have it looked at.`;
+    case 'doubtful fork':
+      return `${remark.branch}: the fork is about as narrow as the limit (${reasonText(remark.reason, 'metric')}) A sketch is no truer than that; look whether the bark is turned in.`;
+    case 'overruled':
+      return `${remark.branch} stays because you marked it or a part of it to be kept. What was found: ${reasonText(remark.reason, 'metric')}`;
+    case 'too high':
+    case 'too wide':
+      return `${remark.branch} stands ${formatLength(remark.byM, 'metric')} (${formatLength(remark.byM, 'us')}) ${remark.about === 'too high' ? 'above the height' : 'beyond the width'} the tree is kept to. A tip cut is not enough: take it back to a lateral, or let the tree be larger.`;
+    default:
+      return seasonRemark(remark);
+  }
+}
+
+type SeasonRemark = Exclude<
+  Remark,
+  {
+    about:
+      | 'sick trunk'
+      | 'marked trunk'
+      | 'thick fork'
+      | 'doubtful fork'
+      | 'overruled'
+      | 'too high'
+      | 'too wide';
+  }
+>;
+
+const percent = (share: number): string => `${formatDecimal(100 * share, 0)} %`;
+
+function seasonRemark(remark: SeasonRemark): string {
+  switch (remark.about) {
+    case 'no tip':
+      return 'No tip needs cutting.';
+    case 'share removed':
+      return `The cuts take ${percent(remark.share)} of the leaves. More than ${percent(remark.limit)} in a year weakens a tree.`;
+    case 'over several years':
+      return `No more is taken this year, so that at least ${percent(1 - remark.limit)} of the leaves stay; go on next year.`;
+    case 'resting':
+      return `The tree rests. Buds are rubbed off once they break, about ${remark.budBreakOn}: plan again then.`;
+    case 'late for buds':
+      return `The time for rubbing off ended about ${remark.endedOn}. A bud on the list is a shoot by now: cut it at its origin, or sketch the tree in leaf and plan again.`;
+    case 'late to thin':
+      return `Thinning is best done by ${remark.endedOn}; later cuts cost hardiness before the frost.`;
+    case 'short season':
+      return `In a normal year the season here ends before most figs of this kind ripen (about ${formatDecimal(remark.ripeFigs, 0)} would). A warm wall or an earlier kind helps more than any cut.`;
+    case 'fewer figs':
+      return `This year the plan ripens about ${formatDecimal(remark.figs, 0)} figs fewer than doing nothing: that is the price of the cuts it holds necessary.`;
+    case 'nothing to do':
+      return 'Nothing needs doing on this day.';
+  }
+}

@@ -1,0 +1,87 @@
+/** Thinning as a search problem: which buds or shoots to keep, scored exactly from the ledger. */
+import { ownersLeft } from '../growth/owners.ts';
+import type { CellLight } from '../light/directions.ts';
+import { mergeForSearch, type SearchTable } from '../light/searchTable.ts';
+import type { FigValues } from '../species/fig.ts';
+import type { Candidate } from './candidates.ts';
+import { lightCurve } from './lightResponse.ts';
+import { keepLimits, type Limits } from './limits.ts';
+import type { KeepProblem } from './search.ts';
+import type { TracedCanopy } from './tracedCanopy.ts';
+
+export interface ThinInput {
+  readonly traced: TracedCanopy;
+  readonly light: CellLight;
+  readonly values: FigValues;
+  /** Those the search is free to take, none of them pinned. */
+  readonly candidates: readonly Candidate[];
+  /** Candidates that stay whatever comes: pinned by the grower. They count for every limit. */
+  readonly pinned: readonly Candidate[];
+  /** Ids of all that goes already. */
+  readonly settled: ReadonlySet<string>;
+}
+
+export interface ThinProblem extends KeepProblem {
+  readonly limits: Limits;
+  /** Worth in figs without the penalties of broken limits. */
+  worth(): number;
+}
+
+/** Worth of a keep-set: ripe figs of the season, and shoot in fruiting light at its price in figs. */
+export function thinProblem(input: ThinInput): ThinProblem {
+  const { traced, light, values, candidates, pinned, settled } = input;
+  const { canopy } = traced;
+  const ownerOf = new Map(canopy.owners.map((owner, i) => [owner?.id, i]));
+  const owners = candidates.map((candidate) => ownerOf.get(candidate.id) ?? 0);
+  const keep = ownersLeft(canopy.owners, settled);
+  const free = new Uint8Array(canopy.owners.length);
+  for (const owner of owners) if (owner > 0) free[owner] = 1;
+  const table = mergeForSearch(traced.ledger, light, { free, keep, receiverCount: canopy.nodes.length });
+  const worth = worthOfNodes(traced, table, values);
+  const limits = keepLimits({ candidates: [...candidates, ...pinned], values, ...leafAreas(input, keep) });
+  const kept = new Uint8Array(candidates.length + pinned.length).fill(1);
+  return {
+    count: candidates.length,
+    limits,
+    worth,
+    value: () => worth() - limits.penalty(kept),
+    flip: (member) => {
+      kept[member] = 1 - (kept[member] as number);
+      const owner = owners[member] as number;
+      if (owner > 0) table.toggle(owner);
+    },
+  };
+}
+
+function worthOfNodes({ canopy, worth }: TracedCanopy, table: SearchTable, values: FigValues): () => number {
+  const response = lightCurve(values);
+  const nodes = [...canopy.nodes.keys()].filter(
+    (i) => table.keep[(canopy.nodes[i] as { owner: number }).owner] === 1,
+  );
+  const ownerOfNode = Int32Array.from(canopy.nodes, (node) => node.owner);
+  return () => {
+    let sum = 0;
+    for (const i of nodes) {
+      if (table.keep[ownerOfNode[i] as number] !== 1) continue;
+      const share = table.share[i] as number;
+      sum += (worth.figs[i] as number) * response(share);
+      if (share >= values.fruitHalfAtFraction)
+        sum += values.woodWorthFigsPerM * (worth.stretchM[i] as number);
+    }
+    return sum;
+  };
+}
+
+/** Leaves that stand today and would be cut off; those of buds have yet to grow and cost nothing. */
+function leafAreas({ traced: { canopy }, candidates, pinned }: ThinInput, keep: Uint8Array) {
+  const onAxes = canopy.shoots.filter((shoot) => canopy.owners[shoot.owner]?.kind === 'axis');
+  const areaOf = new Map(onAxes.map((shoot) => [shoot.id, shoot.leafAreaM2]));
+  const sum = (areas: readonly number[]): number => areas.reduce((a, b) => a + b, 0);
+  return {
+    leafAreaM2: [...candidates, ...pinned].map((candidate) => areaOf.get(candidate.id) ?? 0),
+    treeLeafAreaM2: sum(onAxes.map((shoot) => shoot.leafAreaM2)),
+    settledLeafAreaM2: sum(
+      onAxes.filter((shoot) => keep[shoot.owner] !== 1).map((shoot) => shoot.leafAreaM2),
+    ),
+  };
+}

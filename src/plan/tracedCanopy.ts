@@ -1,0 +1,64 @@
+/** A canopy with its light traced: what every question of the plan is asked of. */
+import type { Canopy } from '../growth/canopy.ts';
+import { growCanopy } from '../growth/growCanopy.ts';
+import { canopySurfaces } from '../growth/scene.ts';
+import type { CellLight } from '../light/directions.ts';
+import { leafOptics } from '../light/leafOptics.ts';
+import type { Ledger, Wave } from '../light/ledger.ts';
+import { cellLight } from '../light/sky/cellLight.ts';
+import type { SeasonDates } from '../season/seasonDates.ts';
+import { canopyWaveSteps } from './canopyWave.ts';
+import type { PlanInput } from './input.ts';
+import { ripeChance } from './ripening.ts';
+import { type CanopyWorth, canopyWorth } from './worth.ts';
+
+export interface TracedCanopy {
+  readonly canopy: Canopy;
+  readonly worth: CanopyWorth;
+  /** Receivers are the canopy's nodes, nothing else. */
+  readonly ledger: Ledger;
+}
+
+/** The day the light is asked for; full leaf is the only one so far. */
+export type LightStage = 'full leaf';
+
+/** Heat sum at which the canopy is grown: full leaf, or the end of a season too short for it, GDD8. */
+export function stageHeatGdd8(_stage: LightStage, input: PlanInput, season: SeasonDates): number {
+  return Math.min(input.values.fullLeafHeatGdd8, season.heat.sumAt(season.ripeningEndsOn));
+}
+
+/** Light from leaf-out to the end of ripening, mean of a normal year. */
+export function seasonLight(input: PlanInput, season: SeasonDates): CellLight {
+  const { site } = input;
+  const period = { from: season.leafOutOn, to: season.ripeningEndsOn };
+  return cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: 'uniform' });
+}
+
+/**
+ * Grows everything that stands on the tree today, as strong as if the ids in `notSharing` took no part of the reserve, and
+ * traces the light at its nodes. Yields the share done.
+ */
+export function* traceCanopy(
+  input: PlanInput,
+  season: SeasonDates,
+  notSharing: ReadonlySet<string>,
+): Generator<number, TracedCanopy, void> {
+  const { tree, stance, values, seed } = input;
+  const heatGdd8 = stageHeatGdd8('full leaf', input, season);
+  const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set(), notSharing });
+  const surfaces = [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed];
+  const waves: Wave[] = [];
+  for (let wave = 0; wave < input.waves; wave++) {
+    const { latitudeDeg } = input.site;
+    const steps = canopyWaveSteps({ canopy, surfaces, latitudeDeg, seed, wave, receivers: 'nodes' });
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        waves.push(step.value);
+        break;
+      }
+      yield (wave + step.value) / input.waves;
+    }
+  }
+  const ledger = { ownerCount: canopy.owners.length, receiverCount: canopy.nodes.length, waves, seed };
+  return { canopy, worth: canopyWorth(canopy, values, ripeChance(values, input.ripening, season)), ledger };
+}

@@ -1,0 +1,109 @@
+/**
+ * What if only these cuts were made? Answered from the ledger, in milliseconds.
+ *
+ * The canopy is that of the whole plan, with the buds that it rubs off grown as strong as those it keeps. So with
+ * every cut ticked the answer is the plan's own score; with fewer ticked the shoots stand somewhat stronger than they would
+ * be, sharing with more. On the sample tree in a pot, no cut ticked gives shoots about a fifth longer than "do nothing"
+ * does, so the crown comes out darker. On a tree already in leaf nothing regrows and the two are the same.
+ */
+import { ownersLeft } from '../growth/owners.ts';
+import type { CellLight } from '../light/directions.ts';
+import type { KeepSet } from '../light/ledger.ts';
+import { mergeForSearch, type SearchTable } from '../light/searchTable.ts';
+import type { CutToMake } from './applyCuts.ts';
+import { firstCropFigs } from './firstCrop.ts';
+import { goneIds, keptLengths } from './gone.ts';
+import type { PlanInput } from './input.ts';
+import { type Score, scoreCanopy, shootLight } from './score.ts';
+import type { TracedCanopy } from './tracedCanopy.ts';
+
+export type TrialCut = CutToMake & { readonly id: string };
+
+export interface TrialContext {
+  readonly traced: TracedCanopy;
+  readonly table: SearchTable;
+  readonly cuts: readonly TrialCut[];
+  readonly input: PlanInput;
+  readonly seasonYear: number;
+}
+
+export interface TrialAnswer {
+  readonly score: Score;
+  /** Light of the shoots that still stand, over the season; those without nodes are left out. */
+  readonly shoots: readonly { readonly id: string; readonly lightFraction: number }[];
+}
+
+export function trialContext(
+  traced: TracedCanopy,
+  light: CellLight,
+  cuts: readonly TrialCut[],
+  input: PlanInput,
+  seasonYear: number,
+): TrialContext {
+  const { owners, nodes } = traced.canopy;
+  const keep = ownersLeft(owners, new Set());
+  const keptByPlan = ownersLeft(owners, goneIds(input.tree, cuts));
+  const free = keep.map((stands, owner) => (stands === 1 && keptByPlan[owner] === 0 ? 1 : 0));
+  const table = mergeForSearch(traced.ledger, light, { free, keep, receiverCount: nodes.length });
+  return { traced, table, cuts, input, seasonYear };
+}
+
+/** Throws on an id that is no cut of the plan. */
+export function tryCuts(context: TrialContext, cutIds: readonly string[]): TrialAnswer {
+  const known = new Map(context.cuts.map((cut) => [cut.id, cut]));
+  const made = cutIds.map((id) => {
+    const cut = known.get(id);
+    if (cut === undefined) throw new Error(`tryCuts: the plan has no such cut, got ${id}`);
+    return cut;
+  });
+  const tried = tryThese(context, made);
+  const { canopy } = context.traced;
+  const shoots = canopy.shoots.flatMap(({ id, owner }, i) => {
+    const lightFraction = tried.shootLights[i] ?? null;
+    return tried.keep[owner] === 1 && lightFraction !== null ? [{ id, lightFraction }] : [];
+  });
+  return { score: tried.score, shoots };
+}
+
+export interface Tried {
+  readonly score: Score;
+  readonly keep: KeepSet;
+  /** Share of open sky per node and per shoot of the canopy. */
+  readonly nodeLight: Float64Array;
+  readonly shootLights: readonly (number | null)[];
+}
+
+/** The same with all that the plan itself reads from it. */
+export function tryThese(
+  { traced, table, input, seasonYear }: TrialContext,
+  cuts: readonly CutToMake[],
+): Tried {
+  const { canopy, worth } = traced;
+  const keep = ownersLeft(canopy.owners, goneIds(input.tree, cuts));
+  table.reset(keep);
+  const nodeLight = table.share.slice();
+  const firstCrop = firstCropOf(input, cuts, traced, keep, seasonYear);
+  const score = scoreCanopy({
+    canopy,
+    worth,
+    nodeLight,
+    keep,
+    firstCropFigs: firstCrop,
+    values: input.values,
+  });
+  return { score, keep, nodeLight, shootLights: shootLight(canopy, worth, nodeLight) };
+}
+
+function firstCropOf(
+  { tree, values, bearsFirstCrop }: PlanInput,
+  cuts: readonly CutToMake[],
+  { canopy }: TracedCanopy,
+  keep: KeepSet,
+  seasonYear: number,
+): number {
+  if (!bearsFirstCrop) return 0;
+  const standing = new Set(
+    canopy.owners.filter((owner, i) => owner !== null && keep[i] === 1).map((owner) => owner?.id),
+  );
+  return firstCropFigs(tree, (id) => standing.has(id), keptLengths(cuts), seasonYear, values);
+}

@@ -1,0 +1,151 @@
+/** Plans in plain words. Nowhere else are they made. */
+import { formatDecimal, formatLength, type Units } from '../geometry/measure.ts';
+import { turnDeg } from '../geometry/world.ts';
+import type { Cut, Merit, Place, Reason } from './cut.ts';
+
+/** Where the grower looks from. */
+export interface Viewpoint {
+  readonly name: string;
+  /** Direction in which it lies from the tree. */
+  readonly bearingDeg: number;
+}
+
+/** "Take off", "Rub off", "Cut the tip of": what is done, with what it is done to. */
+export function whatText(cut: Pick<Cut, 'kind' | 'atM' | 'place'>): string {
+  if (cut.kind === 'rub off bud') return 'Rub off this bud';
+  if (cut.kind === 'tip') return `Cut the tip of ${named(cut.place.branch)}`;
+  return cut.place.piece === null
+    ? `Shorten ${named(cut.place.branch)}`
+    : `Take off ${named(cut.place.piece)} at its fork`;
+}
+
+/**
+ * Where it is, findable with a tape in hand: "Go to the south-east limb, lateral 2. 34 cm out from its fork, bud
+ * on the upper side, 92 cm above the soil. Seen from the house: left, at the back."
+ */
+export function placeText(
+  cut: Pick<Cut, 'kind' | 'atM' | 'place'>,
+  units: Units,
+  viewpoint: Viewpoint | null,
+): string {
+  const { place } = cut;
+  const height = `${formatLength(Math.max(0, place.heightM), units)} above the soil`;
+  const seen = viewpoint === null ? '' : ` ${seenFrom(place, viewpoint)}`;
+  return `Go to ${named(place.branch)}${sideNote(place)}. ${alongText(cut, units)}, ${height}.${seen}`;
+}
+
+/** Names begin with the grower's own capital; after "the" a first word that is ordinary goes small. */
+const named = (name: string): string =>
+  /^(trunk|(north|south)(-east|-west)?|east|west|centre|lower|upper|middle|inner|outer|old|young|left|right)\b/i.test(
+    name,
+  )
+    ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}`
+    : name;
+
+/** The side of the tree, unless the name tells it or it is the trunk. */
+function sideNote({ branch, branchSide, forksFrom }: Place): string {
+  if (forksFrom === null || branch.toLowerCase().includes(branchSide)) return '';
+  return ` (${branchSide} side of the tree)`;
+}
+
+function alongText({ kind, place }: Pick<Cut, 'kind' | 'place'>, units: Units): string {
+  const along = formatLength(place.fromForkM, units);
+  const out = place.forksFrom === null ? `${along} up from the soil` : `${along} out from its fork`;
+  const face = place.face.endsWith('side') ? `on the ${place.face}` : `on the ${place.face} side`;
+  if (kind === 'rub off bud') return `${out}, bud ${face}`;
+  if (place.piece === null) return out;
+  if (place.fromForkM < 0.005) return `${place.piece}, at its very foot, ${face}`;
+  return `${out}, ${place.piece} leaves it ${face}`;
+}
+
+/** "Seen from the house: left, at the back." */
+function seenFrom({ bearingDeg }: Place, viewpoint: Viewpoint): string {
+  const turn = turnDeg(viewpoint.bearingDeg, bearingDeg);
+  const side =
+    Math.abs(turn) < 22.5 || Math.abs(turn) > 157.5 ? 'in the middle' : turn > 0 ? 'left' : 'right';
+  const depth =
+    Math.abs(turn) <= 67.5 ? 'at the front' : Math.abs(turn) >= 112.5 ? 'at the back' : 'halfway back';
+  return `Seen from ${viewpoint.name}: ${side}, ${depth}.`;
+}
+
+const meritText: Readonly<Record<Merit, string>> = {
+  sound: 'is sound',
+  scaffold: 'is or carries a scaffold',
+  'heads outward': 'heads outward more',
+  'good fork': 'has the better fork',
+  'carries more': 'carries more wood',
+  thicker: 'is thicker',
+};
+
+const percent = (share: number): string => `${formatDecimal(100 * share, 0)} %`;
+const figs = (count: number): string => {
+  const text = formatDecimal(count, 1);
+  return `${text} ${text === '1.0' ? 'fig' : 'figs'}`;
+};
+
+/** One reason as a sentence. */
+export function reasonText(reason: Reason, units: Units): string {
+  switch (reason.rule) {
+    case 'dead':
+      return 'The wood is dead.';
+    case 'diseased':
+      return 'The wood is sick; taken back to sound wood before it spreads.';
+    case 'damaged':
+      return 'The wood is damaged.';
+    case 'pinned':
+      return 'You marked it to go.';
+    case 'below the fork':
+      return 'It sits on the trunk below the lowest limb.';
+    case 'sucker':
+      return reason.originHeightM < 0.005
+        ? 'A sucker from the soil.'
+        : `A sucker: it leaves the trunk ${formatLength(reason.originHeightM, units)} above the soil (limit ${formatLength(reason.limitM, units)}).`;
+    case 'inward':
+      return `It grows into the middle: its tip ends at ${percent(reason.share)} of the crown's radius (limit ${percent(reason.limit)}).`;
+    case 'narrow fork':
+      return `Its fork is narrow: ${formatDecimal(reason.angleDeg, 0)} degrees (limit ${formatDecimal(reason.limitDeg, 0)}), where bark turns in and wood tears.`;
+    case 'water sprout':
+      return `A water sprout: ${formatLength(reason.lengthM, units)} long, ${formatDecimal(reason.elevationDeg, 0)} degrees above level, from older wood.`;
+    default:
+      return closenessText(reason, units);
+  }
+}
+
+type ClosenessReason = Extract<Reason, { rule: 'crossing' | 'crowding' | 'limb full' | 'pair' | 'tip' }>;
+
+function closenessText(reason: ClosenessReason, units: Units): string {
+  switch (reason.rule) {
+    case 'crossing':
+      return `It crosses ${named(reason.other)}: centre lines ${formatLength(reason.gapM, units)} apart, too near over ${formatLength(reason.overM, units)} (limit ${formatLength(reason.limitM, units)}).${mayStay(reason.keptFor)}`;
+    case 'pair':
+      return `It stands ${formatLength(reason.gapM, units)} from ${named(reason.other)} on the same side; the better one stays.`;
+    case 'limb full':
+      return `${capital(named(reason.limb))} keeps ${reason.kept} shoots, the most it should carry (limit ${reason.limit}).`;
+    case 'tip':
+      return `The tip goes: ${formatLength(reason.lengthM, units)} with ${reason.nodes} ${reason.nodes === 1 ? 'node' : 'nodes'}, at a cost of ${figs(reason.firstCropFigsLost)} of the first crop.${tipWhy(reason.why)}`;
+    case 'crowding':
+      return crowdingText(reason);
+  }
+}
+
+function crowdingText({
+  ownShare,
+  figsIfKept,
+  figsForOthers,
+}: Extract<Reason, { rule: 'crowding' }>): string {
+  const own = `Kept, it would get ${percent(ownShare)} of open sky and ripen about ${figs(figsIfKept)}`;
+  if (figsForOthers > 0.05) return `${own}, and shade away about ${figs(figsForOthers)} on the others.`;
+  return `${own}.`;
+}
+
+const tipWhy = (why: Extract<Reason, { rule: 'tip' }>['why']): string =>
+  ({
+    'too high': ' It stands above the height the tree is kept to.',
+    'too wide': ' It stands beyond the width the tree is kept to.',
+    'wants a lateral': ' The wood below is long and bare; without its tip it branches.',
+  })[why];
+
+const mayStay = (merits: readonly Merit[]): string =>
+  merits.length === 0 ? '' : ` The other ${merits.map((merit) => meritText[merit]).join(', ')}.`;
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
