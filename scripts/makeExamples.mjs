@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { runnerImport } from 'vite';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
+/** @param {string} path */
 const load = async (path) => (await runnerImport(`${root}${path}`, { root, configFile: false })).module;
 
 const { makeSamples } = await load('scripts/examples/samples.ts');

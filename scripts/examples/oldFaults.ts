@@ -1,24 +1,35 @@
 /** What went wrong on the old fig: limbs that rub, a narrow fork, dead wood, suckers, a water sprout. */
-import { pointAt } from '../../src/geometry/path.ts';
+import { pointAt, tangentAt } from '../../src/geometry/path.ts';
 import { hashText, randomNormal } from '../../src/geometry/random.ts';
-import { add, distance, lerp, scale, sub, type Vec3 } from '../../src/geometry/vec.ts';
+import {
+  add,
+  cross,
+  distance,
+  length,
+  lerp,
+  normalize,
+  scale,
+  sub,
+  type Vec3,
+} from '../../src/geometry/vec.ts';
 import { bearingDeg as bearingOf, fromUprightDeg } from '../../src/geometry/world.ts';
 import { oldSeed as seed } from './oldSeed.ts';
 import { shootThicknessM } from './shoots.ts';
 import { crookedPath, mm, type TreeInHand } from './wood.ts';
 
-/** A lateral that runs across another and rubs on it, a finger's width past where their bark meets. */
+/** A lateral that runs across another and rubs on it, its bark a millimetre off. */
 function addRubbing(tree: TreeInHand): void {
   const across = tree.standing('south-west-2');
   const limb = tree.standing('north-west');
   const atM = 0.31;
   const base = pointAt(limb.path, atM);
   const touch = pointAt(across.path, 0.47);
-  const thickM = (0.026 + 0.022) / 2;
-  const target: Vec3 = add(touch, [0, thickM + 0.001, 0]);
-  const reach = sub(target, base);
+  // Off both centre lines by the two radii there, and upwards.
+  const apart = normalize(cross(sub(touch, base), tangentAt(across.path, 0.47)));
+  const lift = apart[1] > 0 ? 0.018 : -0.018;
+  const reach = add(sub(touch, base), scale(apart, lift));
   const bow = (t: number, liftM: number): Vec3 => add(lerp([0, 0, 0], reach, t), [0, liftM, 0]);
-  const beyond = add(reach, scale(reach, 0.24 / distance(base, target)));
+  const beyond = add(reach, scale(reach, 0.24 / length(reach)));
   tree.add({
     id: 'north-west-rubbing',
     name: 'North-west limb, long lateral',

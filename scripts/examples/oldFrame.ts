@@ -29,7 +29,7 @@ export const limbs: readonly Limb[] = [
     name: 'East limb',
     bearingDeg: 84,
     atM: 0.41,
-    lengthM: 1.34,
+    lengthM: 1.46,
     uprightDeg: 56,
     baseDiameterM: 0.083,
     laterals: [
@@ -43,13 +43,13 @@ export const limbs: readonly Limb[] = [
     name: 'South-west limb',
     bearingDeg: 217,
     atM: 0.5,
-    lengthM: 1.41,
+    lengthM: 1.5,
     uprightDeg: 51,
     baseDiameterM: 0.079,
     laterals: [
       { at: 0.36, swingDeg: -66, uprightDeg: 57, lengthM: 0.61, shoots: 4 },
       { at: 0.6, swingDeg: 55, uprightDeg: 66, lengthM: 0.74, shoots: 5 },
-      { at: 0.82, swingDeg: -41, uprightDeg: 45, lengthM: 0.5, shoots: 4, condition: 'diseased' },
+      { at: 0.82, swingDeg: -62, uprightDeg: 56, lengthM: 0.5, shoots: 4, condition: 'diseased' },
     ],
   },
   {
@@ -57,7 +57,7 @@ export const limbs: readonly Limb[] = [
     name: 'North-west limb',
     bearingDeg: 327,
     atM: 0.61,
-    lengthM: 1.29,
+    lengthM: 1.43,
     uprightDeg: 45,
     baseDiameterM: 0.081,
     laterals: [

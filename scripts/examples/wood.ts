@@ -3,6 +3,7 @@
  * keeps new wood clear of what stands. All chance comes from the seed and the names.
  */
 
+import type { TreeFile } from '../../src/document/treeFile.ts';
 import { closestApproach } from '../../src/geometry/distance.ts';
 import { type Path, pathLengthM, pathUpTo, pointAt } from '../../src/geometry/path.ts';
 import { hashText, random01, randomNormal } from '../../src/geometry/random.ts';
@@ -11,7 +12,7 @@ import { add, origin, scale, type Vec3 } from '../../src/geometry/vec.ts';
 import { direction } from '../../src/geometry/world.ts';
 
 /** An axis as it goes into a file: nothing is left to defaults. */
-export type Wood = Axis & { readonly path: Vec3[]; readonly buds: Bud[] };
+export type Wood = TreeFile['axes'][number];
 
 export interface Bend {
   readonly bearingDeg: number;
@@ -47,7 +48,7 @@ export interface NewWood {
   readonly kind: AxisKind;
   readonly parentId: string | null;
   readonly atM: number;
-  readonly path: Vec3[];
+  readonly path: Path;
   readonly baseDiameterM: number;
   readonly tipDiameterM: number;
   readonly grownIn: number;
@@ -62,6 +63,7 @@ const axisOf = (wood: NewWood): Wood => ({
   buds: [],
   pin: null,
   ...wood,
+  path: wood.path.map(([x, y, z]) => [x, y, z]),
 });
 
 interface Standing {

@@ -35,7 +35,8 @@ export function namedPlace(file: unknown, place: Place): string {
   for (let n = place.length; n > 0; n--) {
     if (typeof place[n - 1] !== 'number') continue;
     const name = valueAt(file, [...place.slice(0, n), 'name']);
-    if (typeof name === 'string' && name !== '') return `${placeText(place)} (${quoted(name).slice(1, -1)})`;
+    const shown = typeof name === 'string' ? quoted(name).slice(1, -1).trim() : '';
+    if (shown !== '') return `${placeText(place)} (${shown})`;
   }
   return placeText(place);
 }
