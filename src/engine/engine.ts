@@ -28,7 +28,7 @@ export interface LightAnswer {
   readonly nodes: readonly NodeLight[];
 }
 
-/** The plan's canopy with only the ticked cuts made. */
+/** The tree of the last plan with only the ticked cuts made. */
 export interface Trial {
   readonly score: Score;
   /** Light of the shoots that still stand, over the season. */
@@ -50,8 +50,11 @@ export interface Engine {
   ): Running<LightAnswer>;
   /** A cut list. Keeps what is needed for `tryCuts`. */
   plan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress) => void): Running<Plan>;
-  /** Scores the tree of the last plan with these of its cuts made and no others; a few milliseconds. */
-  tryCuts(cutIds: readonly string[]): Running<Trial>;
+  /**
+   * Scores the tree of the last plan with these of its cuts made and no others. A first answer comes within milliseconds as
+   * the `partial` of its progress; the result may wait until the tree has been regrown for these cuts.
+   */
+  tryCuts(cutIds: readonly string[], onProgress?: (p: Progress<Trial>) => void): Running<Trial>;
   dispose(): void;
 }
 

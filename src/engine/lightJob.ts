@@ -1,31 +1,19 @@
 /** Light per shoot, traced once and then only weighed anew. */
 import type { TreeFile } from '../document/treeFile.ts';
 import type { Surface } from '../geometry/surface.ts';
-import type { Canopy } from '../growth/canopy.ts';
 import { growCanopy } from '../growth/growCanopy.ts';
 import { canopySurfaces } from '../growth/scene.ts';
 import { leafOptics } from '../light/leafOptics.ts';
-import type { Ledger, Wave } from '../light/ledger.ts';
+import type { Wave } from '../light/ledger.ts';
 import { canopyWaveSteps } from '../plan/canopyWave.ts';
-import type { PlanInput } from '../plan/input.ts';
 import { stageHeatGdd8 } from '../plan/tracedCanopy.ts';
 import { type SeasonDates, seasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
-import { lightAnswer } from './answer.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
 import type { Job } from './job.ts';
-import { planInputOf } from './scene.ts';
-
-/** What is kept of a traced tree, so that another period costs no ray. */
-export interface TracedTree {
-  /** Everything the rays depend on. */
-  readonly key: string;
-  readonly input: PlanInput;
-  readonly season: SeasonDates;
-  readonly canopy: Canopy;
-  /** Receivers: the nodes, then a point on each leaf. */
-  readonly ledger: Ledger;
-}
+import { lightAnswer } from './lightAnswer.ts';
+import { planInputOf } from './planInput.ts';
+import type { TracedTree } from './tracedTree.ts';
 
 const keyOf = (
   { axes, site, standing, season, settings, cultivar }: TreeFile,

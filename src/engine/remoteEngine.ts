@@ -52,7 +52,8 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
     light: (file, options = {}, onProgress) =>
       ask<LightAnswer>({ ask: 'light', file, options }, onProgress as Pending['onProgress'] | undefined),
     plan: (file, options = {}, onProgress) => ask<Plan>({ ask: 'plan', file, options }, onProgress),
-    tryCuts: (cutIds) => ask<Trial>({ ask: 'tryCuts', cutIds }),
+    tryCuts: (cutIds, onProgress) =>
+      ask<Trial>({ ask: 'tryCuts', cutIds }, onProgress as Pending['onProgress'] | undefined),
     dispose: () => {
       fail('The work was stopped.');
       stop();

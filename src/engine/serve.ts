@@ -14,7 +14,7 @@ export function serve(port: Port, engine: Engine): void {
       case 'plan':
         return engine.plan(what.file, what.options, (progress) => onProgress({ call, progress }));
       case 'tryCuts':
-        return engine.tryCuts(what.cutIds);
+        return engine.tryCuts(what.cutIds, (progress) => onProgress({ call, progress }));
     }
   };
 

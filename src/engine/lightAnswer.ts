@@ -6,8 +6,8 @@ import { cellLight } from '../light/sky/cellLight.ts';
 import { monthOf, monthsOf } from '../season/calendar.ts';
 import type { Period } from '../season/site.ts';
 import type { LightAnswer } from './engine.ts';
-import type { TracedTree } from './lightJob.ts';
 import type { MonthLight, NodeLight } from './reports.ts';
+import type { TracedTree } from './tracedTree.ts';
 
 /** Group s: the nodes of shoot s, each alike. Group (number of shoots + s): its leaves, by their area. */
 function groupsOfShoots({ shoots, nodes, leaves }: Canopy): Grouping {

@@ -1,0 +1,30 @@
+/** What if only these cuts of a plan were made? */
+import { goneIds } from '../plan/gone.ts';
+import { seasonLight, traceCanopy } from '../plan/tracedCanopy.ts';
+import { type TrialContext, trialContext, tryCuts } from '../plan/trial.ts';
+import { workYear } from '../plan/windows.ts';
+import type { Trial } from './engine.ts';
+import type { Job } from './job.ts';
+
+/**
+ * Answers twice. At once, as `partial`, from the rays already traced, with every shoot as strong as the plan makes it;
+ * then from a canopy regrown for just these cuts, since fewer buds rubbed off leave the others weaker. Where
+ * nothing regrows (no buds, or all cuts ticked) the first answer is the last.
+ */
+export function* trialJob(context: TrialContext, cutIds: readonly string[]): Job<Trial, Trial> {
+  const quick = tryCuts(context, cutIds);
+  yield { done: 0.1, doing: 'Scoring these cuts', partial: quick };
+  const { input, cuts, seasonYear } = context;
+  const grows = context.traced.canopy.owners.some((owner) => owner?.kind === 'bud');
+  if (!grows || cutIds.length === cuts.length) return quick;
+  const { season } = workYear(input);
+  const made = cuts.filter(({ id }) => cutIds.includes(id));
+  const steps = traceCanopy(input, season, goneIds(input.tree, made));
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) {
+      const light = seasonLight(input, season);
+      return tryCuts(trialContext(step.value, light, cuts, input, seasonYear), cutIds);
+    }
+    yield { done: 0.1 + 0.9 * step.value, doing: 'Growing the tree anew' };
+  }
+}
