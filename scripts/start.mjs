@@ -16,7 +16,12 @@ if (!Number.isInteger(port) || port < 1 || port > 65_535) {
 }
 
 console.log('Making the page ready ...');
-await buildPage();
+try {
+  await buildPage();
+} catch (error) {
+  console.error(error instanceof Error ? error.message : String(error));
+  process.exit(1);
+}
 const server = await preview({
   root,
   configFile: join(root, 'vite.config.ts'),
