@@ -28,7 +28,7 @@ const limbs: readonly Limb[] = [
     bearingDeg: 128,
     hand: 1,
     atM: 0.45,
-    lengthM: 0.91,
+    lengthM: 1.02,
     uprightDeg: 58,
     baseDiameterM: 0.031,
   },
@@ -38,7 +38,7 @@ const limbs: readonly Limb[] = [
     bearingDeg: 309,
     hand: -1,
     atM: 0.53,
-    lengthM: 0.79,
+    lengthM: 0.9,
     uprightDeg: 54,
     baseDiameterM: 0.029,
   },
@@ -48,7 +48,7 @@ const limbs: readonly Limb[] = [
     bearingDeg: 219,
     hand: 1,
     atM: 0.595,
-    lengthM: 0.84,
+    lengthM: 0.96,
     uprightDeg: 51,
     baseDiameterM: 0.03,
   },
@@ -58,7 +58,7 @@ const limbs: readonly Limb[] = [
     bearingDeg: 41,
     hand: -1,
     atM: 0.67,
-    lengthM: 0.74,
+    lengthM: 0.85,
     uprightDeg: 46,
     baseDiameterM: 0.028,
   },
@@ -66,9 +66,9 @@ const limbs: readonly Limb[] = [
 
 /** Where the laterals of a limb leave it (share of its length), how far they swing from it, and how long they are. */
 const lateralPlan = [
-  { at: 0.33, swingDeg: -56, uprightDeg: 47, lengthM: 0.43, buds: 3 },
-  { at: 0.55, swingDeg: 60, uprightDeg: 58, lengthM: 0.46, buds: 3 },
-  { at: 0.76, swingDeg: -49, uprightDeg: 60, lengthM: 0.38, buds: 3 },
+  { at: 0.33, swingDeg: -56, uprightDeg: 47, lengthM: 0.47, buds: 3 },
+  { at: 0.55, swingDeg: 60, uprightDeg: 58, lengthM: 0.53, buds: 3 },
+  { at: 0.76, swingDeg: -49, uprightDeg: 60, lengthM: 0.45, buds: 3 },
 ] as const;
 
 function addTrunk(tree: TreeInHand): void {
@@ -118,7 +118,7 @@ function addLimb(tree: TreeInHand, limb: Limb): void {
     grownIn: 2023,
     buds: spiralBuds(
       limb.id,
-      [tipM - 0.172, tipM - 0.081, tipM],
+      [tipM - 0.205, tipM - 0.098, tipM],
       between(0, 360, seed, word, 9),
       137.5,
       seed,
@@ -162,7 +162,7 @@ function lateralBuds(id: string, lengthM: number, count: number): Bud[] {
   const word = hashText(id);
   const tipM = lengthM - 0.001;
   const at = Array.from({ length: count }, (_, i) => {
-    const fromTip = (count - 1 - i) * 0.093;
+    const fromTip = (count - 1 - i) * 0.112;
     return i === count - 1 ? tipM : tipM - fromTip + between(-0.008, 0.008, seed, word, 20 + i);
   });
   return spiralBuds(id, at, between(0, 360, seed, word, 7), 137.5, seed);
@@ -189,7 +189,7 @@ function leafyTree(): TreeInHand {
 function shootFrom(wood: Wood, bud: Bud, i: number): ShootPlan {
   const word = hashText(bud.id);
   const last = wood.buds.length - 1;
-  const lengthM = mm((0.15 + (0.21 * i) / last) * Math.exp(0.16 * randomNormal(seed, word, 1)));
+  const lengthM = mm((0.17 + (0.25 * i) / last) * Math.exp(0.16 * randomNormal(seed, word, 1)));
   return {
     id: `${bud.id}-shoot`,
     name: `${wood.name}, shoot ${i + 1}`,
@@ -199,8 +199,8 @@ function shootFrom(wood: Wood, bud: Bud, i: number): ShootPlan {
     lengthM,
     grownIn: 2026,
     lean: i === last ? 0.35 : 1.2,
-    internodeM: 0.05 * between(0.9, 1.1, seed, word, 10),
-    midribM: 0.122 + 0.07 * lengthM + between(-0.008, 0.008, seed, word, 11),
+    internodeM: 0.061 * between(0.9, 1.1, seed, word, 10),
+    midribM: 0.112 + 0.06 * lengthM + between(-0.008, 0.008, seed, word, 11),
   };
 }
 

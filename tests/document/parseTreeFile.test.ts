@@ -115,13 +115,13 @@ describe('a refusal says what and where', () => {
       'a place beyond the parent',
       (f) => void (axis(f, 3).atM = 1.73),
       'axes[3].atM (South-east limb, lateral 2)',
-      /1\.73 m along.*only 0\.91 m long/,
+      /1\.73 m along.*only 1\.02 m long/,
     ],
     [
       'a bud beyond its branch',
       (f) => void ((axis(f, 1).buds[1] as { atM: number }).atM = 2.2),
       'axes[1].buds[2].atM (South-east limb)',
-      /only 0\.91 m long/,
+      /only 1\.02 m long/,
     ],
     [
       'a missing parent',
