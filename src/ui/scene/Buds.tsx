@@ -7,8 +7,8 @@ import type { DormantBud } from './dormantBuds.ts';
 import type { StageColours } from './stageModel.ts';
 
 /** Drawn somewhat larger than life so that they can be seen; our choice. */
-const budLengthM = 0.016;
-const budRadiusM = 0.0055;
+const budLengthM = 0.026;
+const budRadiusM = 0.0085;
 
 const upright = new Vector3(0, 1, 0);
 

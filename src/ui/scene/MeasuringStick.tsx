@@ -34,10 +34,10 @@ export function MeasuringStick({ extent, units, colours }: MeasuringStickProps) 
       {Array.from({ length: bands }, (_, i) => (
         <mesh key={i * bandM} position={[x, (i + 0.5) * bandM, z]} raycast={() => null}>
           <cylinderGeometry args={[radiusM, radiusM, bandM, 8]} />
-          <meshBasicMaterial color={i % 2 === 0 ? colours.ink : colours.wall} />
+          <meshBasicMaterial color={i % 2 === 0 ? colours.ink : colours.bark} />
         </mesh>
       ))}
-      <Sign image={image} at={top} anchor={[0.5, -0.1]} />
+      <Sign image={image} at={top} anchor={[0.5, -0.1]} onTop />
     </>
   );
 }

@@ -7,21 +7,7 @@ import type { Extent } from './extent.ts';
 import { wordImage } from './label.ts';
 import { Sign } from './Sign.tsx';
 import type { StageColours, SunPoint, SunView } from './stageModel.ts';
-
-/** Stretches of the way above the horizon, in order. */
-export function aboveHorizon(path: readonly SunPoint[]): SunPoint[][] {
-  const runs: SunPoint[][] = [];
-  let run: SunPoint[] = [];
-  for (const point of path) {
-    if (point.altitudeDeg >= 0) run.push(point);
-    else if (run.length > 0) {
-      runs.push(run);
-      run = [];
-    }
-  }
-  if (run.length > 0) runs.push(run);
-  return runs;
-}
+import { aboveHorizon } from './sunRuns.ts';
 
 function Hour({ point, at, colours }: { point: SunPoint; at: Vec3; colours: StageColours }) {
   const { label } = point;

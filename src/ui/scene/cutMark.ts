@@ -1,4 +1,5 @@
 /** Where on the wood a cut is marked. */
+import { closestApproach } from '../../geometry/distance.ts';
 import { distance, lerp, normalize, sub } from '../../geometry/vec.ts';
 import type { Canopy, WoodStretch } from '../../growth/canopy.ts';
 import type { Cut } from '../../plan/cut.ts';
@@ -29,17 +30,19 @@ function markOn(
   };
 }
 
-/** The thickness of the wood that `stretches` grow from, by the stretch whose end lies nearest; 0 for the trunk. */
+/** The thickness of the parent's wood where `base` grows from it; 0 for the trunk. */
 function parentRadiusM(canopy: Canopy, owner: number, base: WoodStretch): number {
   const parent = canopy.owners[owner]?.parent ?? 0;
-  let best = { distanceM: Number.POSITIVE_INFINITY, radiusM: 0 };
+  let nearest = { distanceM: Number.POSITIVE_INFINITY, radiusM: 0 };
   for (const stretch of canopy.wood) {
     if (stretch.owner !== parent) continue;
-    const middle = lerp(stretch.from, stretch.to, 0.5);
-    const distanceM = distance(middle, base.from);
-    if (distanceM < best.distanceM) best = { distanceM, radiusM: stretch.fromRadiusM };
+    const { from, to, fromRadiusM, toRadiusM } = stretch;
+    const { distanceM, alongFirstM } = closestApproach([from, to], [base.from, base.from]);
+    if (distanceM >= nearest.distanceM) continue;
+    const t = alongFirstM / Math.max(1e-9, distance(from, to));
+    nearest = { distanceM, radiusM: fromRadiusM + (toRadiusM - fromRadiusM) * t };
   }
-  return best.radiusM;
+  return nearest.radiusM;
 }
 
 /**

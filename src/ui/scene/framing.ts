@@ -7,6 +7,9 @@ export interface Framing {
   readonly target: Vec3;
 }
 
+/** The eye never comes nearer to a point than this, metres. */
+const nearestM = 0.1;
+
 /** The eye's own directions when it looks from `toEye`; near the zenith north is up in the picture. */
 function pictureAxes(toEye: Vec3): { right: Vec3; upward: Vec3 } {
   const steep = Math.hypot(toEye[0], toEye[2]) < 1e-6;
@@ -44,12 +47,12 @@ export function frame(
   const target = centre.reduce((sum, part) => add(sum, part), [0, 0, 0] as Vec3);
   const halfHeight = Math.tan((fieldDeg * Math.PI) / 360) * (1 - 2 * margin);
   const halfWidth = halfHeight * aspect;
-  let distanceM = 0.1;
+  let distanceM = nearestM;
   for (const point of points) {
     const offset = sub(point, target);
     const sideways = Math.abs(dot(offset, right)) / halfWidth;
     const upright = Math.abs(dot(offset, upward)) / halfHeight;
-    distanceM = Math.max(distanceM, dot(offset, toEye) + Math.max(sideways, upright));
+    distanceM = Math.max(distanceM, dot(offset, toEye) + Math.max(sideways, upright, nearestM));
   }
   return { eye: add(target, scale(toEye, distanceM)), target };
 }
