@@ -21,6 +21,8 @@ export interface Candidate {
   readonly outward: Vec3;
   /** The limb from the trunk it belongs to; null on the trunk itself. */
   readonly limb: PlacedAxis | null;
+  /** Fruiting shoots that limb may keep; no limit on the trunk itself. */
+  readonly limbHolds: number;
   /** On the trunk, lower than the lowest scaffold. */
   readonly belowFork: boolean;
   /** The grower's word. */
@@ -30,29 +32,33 @@ export interface Candidate {
 /** Candidates of a tree whose faults are taken out. None while the tree rests. In the order of the tree. */
 export function candidatesOf(context: RuleContext, stage: Stage): Candidate[] {
   if (stage === 'rest') return [];
-  const forkM = lowestScaffoldM(context);
+  const limits: TreeLimits = { forkM: forkHeightM(context), holds: limbHolds(context) };
   return [...context.placed.values()].flatMap((axis): Candidate[] => {
     const sound = axis.axis.condition === 'live';
     const { parent } = axis;
     if (sound && parent !== null && isGreen(context, axis) && (axis.axis.foliage?.count ?? 0) > 0) {
-      return stage === 'in leaf' && axis.axis.kind !== 'sucker'
-        ? [ofShoot(context, axis, parent, forkM)]
-        : [];
+      const isShoot = stage === 'in leaf' && axis.axis.kind !== 'sucker';
+      return isShoot ? [ofShoot(context, axis, parent, limits)] : [];
     }
     if (!sound || axis.axis.foliage !== null) return [];
-    return axis.axis.buds.map((bud) => ofBud(context, axis, bud, forkM));
+    return axis.axis.buds.map((bud) => ofBud(context, axis, bud, limits));
   });
 }
 
-function ofBud(context: RuleContext, axis: PlacedAxis, bud: Bud, forkM: number): Candidate {
+interface TreeLimits {
+  readonly forkM: number;
+  readonly holds: ReadonlyMap<PlacedAxis, number>;
+}
+
+function ofBud(context: RuleContext, axis: PlacedAxis, bud: Bud, limits: TreeLimits): Candidate {
   const outward = outwardAt(axis.path, bud.atM, bud.aroundDeg);
-  const where = whereOn(context, axis, bud.atM, outward, forkM);
+  const where = whereOn(context, axis, bud.atM, outward, limits);
   return { id: bud.id, kind: 'rub off bud', bud, axis, pinnedKeep: bud.pin === 'keep', ...where };
 }
 
-function ofShoot(context: RuleContext, axis: PlacedAxis, parent: PlacedAxis, forkM: number): Candidate {
+function ofShoot(context: RuleContext, axis: PlacedAxis, parent: PlacedAxis, limits: TreeLimits): Candidate {
   const leaving = sub(pointAt(axis.path, Math.min(0.05, axis.lengthM)), axis.path[0] as Vec3);
-  const where = whereOn(context, parent, axis.axis.atM, normalize(leaving), forkM);
+  const where = whereOn(context, parent, axis.axis.atM, normalize(leaving), limits);
   return {
     id: axis.axis.id,
     kind: 'remove',
@@ -63,10 +69,43 @@ function ofShoot(context: RuleContext, axis: PlacedAxis, parent: PlacedAxis, for
   };
 }
 
-function whereOn(context: RuleContext, on: PlacedAxis, atM: number, outward: Vec3, forkM: number) {
+function whereOn(
+  context: RuleContext,
+  on: PlacedAxis,
+  atM: number,
+  outward: Vec3,
+  { forkM, holds }: TreeLimits,
+) {
   const heightM = pointAt(on.path, atM)[1] - context.soilM;
-  const belowFork = on.parent === null && Number.isFinite(forkM) && heightM < forkM;
-  return { on, atM, outward, limb: limbOf(on), belowFork };
+  const limb = limbOf(on);
+  const capacity = limb === null ? Number.POSITIVE_INFINITY : (holds.get(limb) ?? 0);
+  return { on, atM, outward, limb, limbHolds: capacity, belowFork: on.parent === null && heightM < forkM };
+}
+
+/**
+ * Height of the lowest scaffold above the soil, metres. On a tree without one: where its fork is wanted, if the trunk
+ * carries buds enough above that for three limbs; else 0.
+ */
+function forkHeightM(context: RuleContext): number {
+  const lowestM = lowestScaffoldM(context);
+  if (Number.isFinite(lowestM)) return lowestM;
+  const wantedM = context.values.trunkHeightCm / 100;
+  const heightM = (atM: number): number => pointAt(context.trunk.path, atM)[1] - context.soilM;
+  const above = context.trunk.axis.buds.filter((bud) => heightM(bud.atM) >= wantedM).length;
+  return above >= 3 ? wantedM : 0;
+}
+
+/** One shoot for so much wood of the limb and of what grew on it, this season's green shoots left out; a small limb holds the fixed number. */
+function limbHolds(context: RuleContext): ReadonlyMap<PlacedAxis, number> {
+  const { values } = context;
+  const woodM = new Map<PlacedAxis, number>();
+  for (const axis of context.placed.values()) {
+    const limb = limbOf(axis);
+    if (limb !== null && !isGreen(context, axis)) woodM.set(limb, (woodM.get(limb) ?? 0) + axis.lengthM);
+  }
+  const holds = (m: number): number =>
+    Math.max(values.shootsPerScaffold, Math.floor((100 * m) / values.shootPerWoodCm));
+  return new Map([...woodM].map(([limb, m]) => [limb, holds(m)]));
 }
 
 /** The branch from the trunk that an axis belongs to. */

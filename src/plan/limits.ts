@@ -46,6 +46,7 @@ export function keepLimits(input: LimitInput): Limits {
     [...candidates.keys()].filter((j) => j !== i && tooClose(a, candidates[j] as Candidate, spacingM)),
   );
   const limbs = grouped(candidates, (candidate) => candidate.limb);
+  const holds = (members: readonly number[]): number => candidates[members[0] ?? -1]?.limbHolds ?? 0;
   const branches = grouped(candidates, (candidate) => (candidate.on.parent === null ? null : candidate.on));
   const breaches = (kept: ArrayLike<number>): Breaches => {
     const countOf = (members: readonly number[]): number =>
@@ -53,7 +54,7 @@ export function keepLimits(input: LimitInput): Limits {
     return {
       shareOver: shareOver(input, kept),
       bareBranches: branches.filter((members) => countOf(members) === 0).length,
-      overFull: limbs.reduce((n, members) => n + Math.max(0, countOf(members) - values.shootsPerScaffold), 0),
+      overFull: limbs.reduce((n, members) => n + Math.max(0, countOf(members) - holds(members)), 0),
       tooClosePairs: closePairs(close, kept),
     };
   };

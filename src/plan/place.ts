@@ -1,7 +1,7 @@
 /** How a grower finds a cut on the real tree. */
 import { pointAt, tangentAt } from '../geometry/path.ts';
 import { type Bud, type PlacedAxis, placeBud } from '../geometry/tree.ts';
-import { sub, type Vec3 } from '../geometry/vec.ts';
+import { dot, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import { bearingDeg, elevationDeg, wind } from '../geometry/world.ts';
 import type { Place } from './cut.ts';
 import type { RuleContext } from './ruleContext.ts';
@@ -34,7 +34,8 @@ function placeOn(
   piece: string | null,
 ): Place {
   const foot = context.trunk.path[0] as Vec3;
-  const steep = elevationDeg(outward);
+  const out = acrossWood(outward, tangentAt(branch.path, fromForkM));
+  const steep = elevationDeg(out);
   return {
     piece,
     branch: branch.axis.name,
@@ -42,10 +43,15 @@ function placeOn(
     fromForkM,
     forksFrom: branch.parent?.axis.name ?? null,
     heightM: point[1] - context.soilM,
-    face:
-      steep > upperFromDeg ? 'upper side' : steep < -upperFromDeg ? 'lower side' : wind(bearingDeg(outward)),
+    face: steep > upperFromDeg ? 'upper side' : steep < -upperFromDeg ? 'lower side' : wind(bearingDeg(out)),
     bearingDeg: bearingDeg(sub(point, foot)),
   };
+}
+
+/** The part of a direction that is square to the wood; the direction itself when there is none. */
+function acrossWood(outward: Vec3, along: Vec3): Vec3 {
+  const across = sub(outward, scale(along, dot(outward, along)));
+  return dot(across, across) < 1e-6 ? outward : across;
 }
 
 /** Bearing of a branch as a whole: from the foot of the trunk to its tip. */

@@ -19,8 +19,8 @@ export function searchReasons(
   }
   const { limb } = candidate;
   const onLimb = kept.filter((other) => limb !== null && other.limb?.axis.id === limb.axis.id).length;
-  if (limb !== null && onLimb >= values.shootsPerScaffold) {
-    reasons.push({ rule: 'limb full', limb: limb.axis.name, kept: onLimb, limit: values.shootsPerScaffold });
+  if (limb !== null && onLimb >= candidate.limbHolds) {
+    reasons.push({ rule: 'limb full', limb: limb.axis.name, kept: onLimb, limit: candidate.limbHolds });
   }
   return reasons;
 }

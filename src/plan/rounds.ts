@@ -5,7 +5,7 @@ import type { Candidate } from './candidates.ts';
 import type { PlanInput } from './input.ts';
 import { searchKeepSet } from './search.ts';
 import { type ThinProblem, thinProblem } from './thin.ts';
-import { type TracedCanopy, traceCanopy } from './tracedCanopy.ts';
+import { type TracedCanopy, traceUpTo, untracedCanopy } from './tracedCanopy.ts';
 
 /** Rounds of search at most; the first of them from scratch, the others from the set before. */
 const mostRounds = 3;
@@ -38,30 +38,40 @@ export interface RoundsInput {
   readonly settled: ReadonlySet<string>;
 }
 
-/** The keep-set of the last round that is worth most on its own regrown canopy, and the two canopies to compare. */
+/** The keep-set of the round that is worth most on its own regrown canopy, and the two canopies to compare. */
 export function* thinInRounds(input: RoundsInput): PlanSteps<Thinned> {
   const { plan, season, settled, candidates } = input;
-  const coarse = { ...input, plan: { ...plan, waves: Math.min(plan.waves, searchWaves) } };
-  const taken = candidates.length === 0 ? new Set<string>() : yield* within(agree(coarse), 0, 0.5);
-  const asItIs = yield* within(tracing(plan, season, new Set()), 0.5, 0.7);
-  const gone = new Set([...settled, ...taken]);
-  const thinned =
-    regrows(asItIs) && gone.size > 0 ? yield* within(tracing(plan, season, gone), 0.7, 0.9) : asItIs;
-  return { asItIs, thinned, taken };
+  const untouched = untracedCanopy(plan, season, new Set());
+  const start = settled.size > 0 && regrows(untouched) ? untracedCanopy(plan, season, settled) : untouched;
+  const agreed: Agreed =
+    candidates.length === 0
+      ? { taken: new Set(), thinned: start, first: start }
+      : yield* within(agree(input, start), 0, 0.5);
+  const first = start === untouched ? agreed.first : untouched;
+  const asItIs = yield* within(tracing(plan.waves, first, input), 0.5, 0.7);
+  const isSame = agreed.thinned.canopy === asItIs.canopy;
+  const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, agreed.thinned, input), 0.7, 0.9);
+  return { asItIs, thinned, taken: agreed.taken };
 }
 
 /** Whether cuts change how strong the rest grows: only buds answer, shoots in leaf stand as they were measured. */
 const regrows = ({ canopy }: TracedCanopy): boolean => canopy.owners.some((owner) => owner?.kind === 'bud');
 
-function* agree(input: RoundsInput): PlanSteps<ReadonlySet<string>> {
+interface Agreed {
+  readonly taken: ReadonlySet<string>;
+  /** The canopy regrown without what was taken, and the one the search began on, with a few waves each. */
+  readonly thinned: TracedCanopy;
+  readonly first: TracedCanopy;
+}
+
+function* agree(input: RoundsInput, start: TracedCanopy): PlanSteps<Agreed> {
   const { plan, season, settled, candidates } = input;
   const part = 1 / (2 * mostRounds + 1);
-  let traced = yield* within(tracing(plan, season, settled), 0, part);
+  const waves = Math.min(plan.waves, searchWaves);
+  const first = yield* within(tracing(waves, start, input), 0, part);
+  let traced = first;
   let kept: Uint8Array | null = null;
-  let best = {
-    value: Number.NEGATIVE_INFINITY,
-    kept: new Uint8Array(candidates.length).fill(1) as Uint8Array,
-  };
+  let best = { value: Number.NEGATIVE_INFINITY, taken: takenOf(candidates, []), thinned: first };
   for (let round = 1; round <= mostRounds; round++) {
     const before: Uint8Array | null = kept;
     kept = yield* within(
@@ -69,19 +79,21 @@ function* agree(input: RoundsInput): PlanSteps<ReadonlySet<string>> {
       (2 * round - 1) * part,
       2 * round * part,
     );
-    if (!regrows(traced) || (before !== null && sameSet(before, kept))) return takenOf(candidates, kept);
-    const gone = new Set([...settled, ...takenOf(candidates, kept)]);
-    traced = yield* within(tracing(plan, season, gone), 2 * round * part, (2 * round + 1) * part);
+    const taken = takenOf(candidates, kept);
+    const agrees = before !== null && sameSet(before, kept);
+    if (agrees || !regrows(traced)) return { taken, thinned: traced, first };
+    const regrown = untracedCanopy(plan, season, new Set([...settled, ...taken]));
+    traced = yield* within(tracing(waves, regrown, input), 2 * round * part, (2 * round + 1) * part);
     const value = valueOf(problemOn(input, traced), kept);
-    if (value > best.value) best = { value, kept };
+    if (value > best.value) best = { value, taken, thinned: traced };
   }
-  return takenOf(candidates, best.kept);
+  return { ...best, first };
 }
 
 const problemOn = (input: RoundsInput, traced: TracedCanopy): ThinProblem =>
   thinProblem({ ...input, traced, values: input.plan.values });
 
-const takenOf = (candidates: readonly Candidate[], kept: Uint8Array): ReadonlySet<string> =>
+const takenOf = (candidates: readonly Candidate[], kept: ArrayLike<number>): ReadonlySet<string> =>
   new Set(candidates.filter((_, i) => kept[i] === 0).map(({ id }) => id));
 
 const sameSet = (a: Uint8Array, b: Uint8Array): boolean => a.every((kept, i) => kept === b[i]);
@@ -103,11 +115,11 @@ function* searching(problem: ThinProblem, start: Uint8Array | null): PlanSteps<U
 }
 
 function* tracing(
-  plan: PlanInput,
-  season: SeasonDates,
-  notSharing: ReadonlySet<string>,
+  waves: number,
+  canopy: TracedCanopy,
+  { plan, light }: RoundsInput,
 ): PlanSteps<TracedCanopy> {
-  const steps = traceCanopy(plan, season, notSharing);
+  const steps = traceUpTo(waves, canopy, plan, light);
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return step.value;
     yield { done: step.value, doing: 'Following the light' };

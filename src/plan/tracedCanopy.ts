@@ -35,30 +35,54 @@ export function seasonLight(input: PlanInput, season: SeasonDates): CellLight {
 }
 
 /**
- * Grows everything that stands on the tree today, as strong as if the ids in `notSharing` took no part of the reserve, and
- * traces the light at its nodes. Yields the share done.
+ * Everything that stands on the tree today, grown as strong as if the ids in `notSharing` took no part of the
+ * reserve; not traced yet.
  */
-export function* traceCanopy(
+export function untracedCanopy(
   input: PlanInput,
   season: SeasonDates,
   notSharing: ReadonlySet<string>,
-): Generator<number, TracedCanopy, void> {
+): TracedCanopy {
   const { tree, stance, values, seed } = input;
   const heatGdd8 = stageHeatGdd8('full leaf', input, season);
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set(), notSharing });
-  const surfaces = [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed];
-  const waves: Wave[] = [];
-  for (let wave = 0; wave < input.waves; wave++) {
-    const { latitudeDeg } = input.site;
-    const steps = canopyWaveSteps({ canopy, surfaces, latitudeDeg, seed, wave, receivers: 'nodes' });
+  const ledger = { ownerCount: canopy.owners.length, receiverCount: canopy.nodes.length, waves: [], seed };
+  return { canopy, worth: canopyWorth(canopy, values, ripeChance(values, input.ripening, season)), ledger };
+}
+
+/**
+ * The same canopy with so many waves of light in its ledger, at least; those it has are used again. The ledger holds
+ * for this one light only. Yields the share done.
+ */
+export function* traceUpTo(
+  waveCount: number,
+  traced: TracedCanopy,
+  input: PlanInput,
+  light: CellLight,
+): Generator<number, TracedCanopy, void> {
+  const { canopy, ledger } = traced;
+  const { seed, values, fixed, site } = input;
+  const surfaces = [...canopySurfaces(canopy, leafOptics(values)), ...fixed];
+  const waves: Wave[] = [...ledger.waves];
+  const had = waves.length;
+  for (let wave = had; wave < waveCount; wave++) {
+    const { latitudeDeg } = site;
+    const steps = canopyWaveSteps({
+      canopy,
+      surfaces,
+      latitudeDeg,
+      seed,
+      wave,
+      receivers: 'nodes',
+      onlyFor: light,
+    });
     for (let step = steps.next(); ; step = steps.next()) {
       if (step.done) {
         waves.push(step.value);
         break;
       }
-      yield (wave + step.value) / input.waves;
+      yield (wave - had + step.value) / (waveCount - had);
     }
   }
-  const ledger = { ownerCount: canopy.owners.length, receiverCount: canopy.nodes.length, waves, seed };
-  return { canopy, worth: canopyWorth(canopy, values, ripeChance(values, input.ripening, season)), ledger };
+  return { ...traced, ledger: { ...ledger, waves } };
 }

@@ -16,7 +16,7 @@ export function whatText(cut: Pick<Cut, 'kind' | 'atM' | 'place'>): string {
   if (cut.kind === 'tip') return `Cut the tip of ${named(cut.place.branch)}`;
   return cut.place.piece === null
     ? `Shorten ${named(cut.place.branch)}`
-    : `Take off ${named(cut.place.piece)} at its fork`;
+    : `Take off ${named(cut.place.piece)}`;
 }
 
 /**
@@ -29,33 +29,33 @@ export function placeText(
   viewpoint: Viewpoint | null,
 ): string {
   const { place } = cut;
-  const height = `${formatLength(Math.max(0, place.heightM), units)} above the soil`;
   const seen = viewpoint === null ? '' : ` ${seenFrom(place, viewpoint)}`;
-  return `Go to ${named(place.branch)}${sideNote(place)}. ${alongText(cut, units)}, ${height}.${seen}`;
+  return `Go to ${branchText(place)}. ${alongText(cut, units)}.${seen}`;
 }
 
-/** Names begin with the grower's own capital; after "the" a first word that is ordinary goes small. */
-const named = (name: string): string =>
-  /^(trunk|(north|south)(-east|-west)?|east|west|centre|lower|upper|middle|inner|outer|old|young|left|right)\b/i.test(
-    name,
-  )
-    ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}`
-    : name;
+/** First words that are ordinary ones: the name is then said with "the" and a small letter. */
+const ordinary =
+  /^(trunk|limb|lateral|shoot|sucker|water|leader|branch|scaffold|(north|south)(-east|-west)?|east|west|centre|lower|upper|middle|inner|outer|old|young|left|right|long|short|big|small|thick|thin)\b/i;
 
-/** The side of the tree, unless the name tells it or it is the trunk. */
-function sideNote({ branch, branchSide, forksFrom }: Place): string {
-  if (forksFrom === null || branch.toLowerCase().includes(branchSide)) return '';
-  return ` (${branchSide} side of the tree)`;
+const named = (name: string): string =>
+  ordinary.test(name) ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
+
+/** The trunk by its kind where its name does not say it; another branch with its side of the tree where its name does not. */
+function branchText({ branch, branchSide, forksFrom }: Place): string {
+  const name = branch.toLowerCase();
+  if (forksFrom === null) return name.includes('trunk') ? named(branch) : `the trunk (${branch})`;
+  return name.includes(branchSide) ? named(branch) : `${named(branch)} (${branchSide} side of the tree)`;
 }
 
 function alongText({ kind, place }: Pick<Cut, 'kind' | 'place'>, units: Units): string {
   const along = formatLength(place.fromForkM, units);
-  const out = place.forksFrom === null ? `${along} up from the soil` : `${along} out from its fork`;
+  const isTrunk = place.forksFrom === null;
   const face = place.face.endsWith('side') ? `on the ${place.face}` : `on the ${place.face} side`;
-  if (kind === 'rub off bud') return `${out}, bud ${face}`;
-  if (place.piece === null) return out;
-  if (place.fromForkM < 0.005) return `${place.piece}, at its very foot, ${face}`;
-  return `${out}, ${place.piece} leaves it ${face}`;
+  if (isTrunk && place.fromForkM < 0.005) return `It comes from the soil, ${face}`;
+  const height = isTrunk ? '' : `, ${formatLength(Math.max(0, place.heightM), units)} above the soil`;
+  const out = isTrunk ? `${along} up from the soil` : `${along} out from its fork`;
+  if (kind === 'rub off bud') return `${out}, bud ${face}${height}`;
+  return place.piece === null ? `${out}${height}` : `What goes leaves it ${out}, ${face}${height}`;
 }
 
 /** "Seen from the house: left, at the back." */
@@ -95,7 +95,7 @@ export function reasonText(reason: Reason, units: Units): string {
     case 'pinned':
       return 'You marked it to go.';
     case 'below the fork':
-      return 'It sits on the trunk below the lowest limb.';
+      return 'It sits on the trunk below the first fork, or below where the first fork is wanted.';
     case 'sucker':
       return reason.originHeightM < 0.005
         ? 'A sucker from the soil.'
@@ -120,7 +120,7 @@ function closenessText(reason: ClosenessReason, units: Units): string {
     case 'pair':
       return `It stands ${formatLength(reason.gapM, units)} from ${named(reason.other)} on the same side; the better one stays.`;
     case 'limb full':
-      return `${capital(named(reason.limb))} keeps ${reason.kept} shoots, the most it should carry (limit ${reason.limit}).`;
+      return `${capital(named(reason.limb))} keeps ${reason.kept} shoots without it; it should carry ${reason.limit} at most.`;
     case 'tip':
       return `The tip goes: ${formatLength(reason.lengthM, units)} with ${reason.nodes} ${reason.nodes === 1 ? 'node' : 'nodes'}, at a cost of ${figs(reason.firstCropFigsLost)} of the first crop.${tipWhy(reason.why)}`;
     case 'crowding':
@@ -133,7 +133,8 @@ function crowdingText({
   figsIfKept,
   figsForOthers,
 }: Extract<Reason, { rule: 'crowding' }>): string {
-  const own = `Kept, it would get ${percent(ownShare)} of open sky and ripen about ${figs(figsIfKept)}`;
+  const ripe = figsIfKept < 0.05 ? 'ripen hardly a fig' : `ripen about ${figs(figsIfKept)}`;
+  const own = `Kept, it would get ${percent(ownShare)} of open sky and ${ripe}`;
   if (figsForOthers > 0.05) return `${own}, and shade away about ${figs(figsForOthers)} on the others.`;
   return `${own}.`;
 }

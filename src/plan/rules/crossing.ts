@@ -52,11 +52,14 @@ function settle(context: RuleContext, first: PlacedAxis, second: PlacedAxis): Se
   const [a, b] = [pointsOf(context, first), pointsOf(context, second)];
   const lead = leadOf(context, first, second) || total(a) - total(b) || first.lengthM - second.lengthM;
   const [stays, goes, won, lost] = lead >= 0 ? [first, second, a, b] : [second, first, b, a];
-  const merits = (Object.keys(won) as Merit[]).filter((merit) => (won[merit] ?? 0) > (lost[merit] ?? 0));
+  const merits: Merit[] = counted.filter((merit) => (won[merit] ?? 0) > (lost[merit] ?? 0));
   if (won.weightM > lost.weightM * 1.2) merits.push('carries more');
   if (won.thicknessM > lost.thicknessM * 1.1) merits.push('thicker');
-  return { stays, goes, merits: merits.filter((merit, i) => merits.indexOf(merit) === i) };
+  return { stays, goes, merits };
 }
+
+/** Merits that carry points of their own; size levels off and is told apart. */
+const counted = ['sound', 'scaffold', 'heads outward', 'good fork'] as const;
 
 interface Points extends Partial<Record<Merit, number>> {
   /** Wood that hangs on it, itself included, metres. */

@@ -194,6 +194,28 @@ export const figPlan = {
     confidence: 'low',
     adjustable: true,
   },
+  shootPerWoodCm: {
+    name: 'A larger limb may keep one fruiting shoot for every',
+    value: 25,
+    min: 15,
+    max: 40,
+    unit: 'cm of its wood',
+    source:
+      'common practice: fruiting shoots 15-40 cm apart along any limb; a shoot with 20 cm leaves is 45-60 cm wide',
+    confidence: 'medium',
+    adjustable: true,
+  },
+  trunkHeightCm: {
+    name: 'Height of the first fork on a tree still to be shaped',
+    value: 45,
+    min: 25,
+    max: 75,
+    unit: 'cm above the soil',
+    source:
+      'common practice for a potted single stem; 30-75 cm in the ground (Brazilian extension article: headed at 50 cm)',
+    confidence: 'medium',
+    adjustable: true,
+  },
   removedShareWarnFraction: {
     name: 'Warn when a year takes more than this share of the leaves',
     value: 0.25,
