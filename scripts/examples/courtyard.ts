@@ -6,19 +6,19 @@ export const courtyard: Pick<TreeFile, 'species' | 'cultivar' | 'site' | 'standi
   cultivar: { name: 'Brown seedling', ripening: 'mid', bearsFirstCrop: true },
   site: {
     name: 'Courtyard in Varnoux-le-Haut',
-    latitudeDeg: 47.13,
-    longitudeDeg: 5.87,
+    latitudeDeg: 44.93,
+    longitudeDeg: 4.61,
     timeZone: 'Europe/Paris',
-    elevationM: 318,
+    elevationM: 187,
     groundReflectance: 0.22,
     viewpoint: { name: 'the house', bearingDeg: 357 },
     climate: {
       source: 'guess',
-      meanC: [1.9, 3.1, 6.9, 10.4, 14.6, 18.2, 20.4, 19.9, 15.8, 11.3, 5.9, 2.7],
-      minC: [-1.1, -0.7, 2.1, 4.8, 9, 12.4, 14.4, 14, 10.7, 7.3, 2.8, 0.1],
-      sunshineH: [2, 3.3, 4.9, 6.3, 6.9, 7.9, 8.3, 7.4, 5.8, 3.6, 2.2, 1.7],
+      meanC: [3.6, 4.9, 9.1, 12.6, 16.9, 20.9, 23.7, 23.2, 18.9, 14.3, 8.2, 4.4],
+      minC: [-0.4, 0.2, 3.3, 6.7, 11, 14.8, 17.2, 16.9, 13.2, 9.7, 4.5, 0.9],
+      sunshineH: [2.9, 4.2, 6, 7, 8, 9.3, 10.2, 9.1, 7.2, 4.9, 3.2, 2.6],
     },
-    frost: { lastOfSpring: '04-21', firstOfAutumn: '10-24' },
+    frost: { lastOfSpring: '04-08', firstOfAutumn: '11-03' },
     surroundings: [
       {
         kind: 'wall',

@@ -1,6 +1,6 @@
 /** What if only these cuts of a plan were made? */
 import { goneIds } from '../plan/gone.ts';
-import { seasonLight, traceCanopy } from '../plan/tracedCanopy.ts';
+import { seasonLight, traceUpTo, untracedCanopy } from '../plan/tracedCanopy.ts';
 import { type TrialContext, trialContext, tryCuts } from '../plan/trial.ts';
 import { workYear } from '../plan/windows.ts';
 import type { Trial } from './engine.ts';
@@ -19,10 +19,11 @@ export function* trialJob(context: TrialContext, cutIds: readonly string[]): Job
   if (!grows || cutIds.length === cuts.length) return quick;
   const { season } = workYear(input);
   const made = cuts.filter(({ id }) => cutIds.includes(id));
-  const steps = traceCanopy(input, season, goneIds(input.tree, made));
+  const light = seasonLight(input, season);
+  const regrown = untracedCanopy(input, season, goneIds(input.tree, made));
+  const steps = traceUpTo(input.waves, regrown, input, light);
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) {
-      const light = seasonLight(input, season);
       return tryCuts(trialContext(step.value, light, cuts, input, seasonYear), cutIds);
     }
     yield { done: 0.1 + 0.9 * step.value, doing: 'Growing the tree anew' };
