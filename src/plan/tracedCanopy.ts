@@ -50,6 +50,16 @@ export function untracedCanopy(
   return { canopy, worth: canopyWorth(canopy, values, ripeChance(values, input.ripening, season)), ledger };
 }
 
+/** The canopy regrown without what is in `notSharing` taking part, with all its waves of the season's light. Yields the share done. */
+export function* traceCanopy(
+  input: PlanInput,
+  season: SeasonDates,
+  notSharing: ReadonlySet<string>,
+): Generator<number, TracedCanopy, void> {
+  const untraced = untracedCanopy(input, season, notSharing);
+  return yield* traceUpTo(input.waves, untraced, input, seasonLight(input, season));
+}
+
 /**
  * The same canopy with so many waves of light in its ledger, at least; those it has are used again. The ledger holds
  * for this one light only. Yields the share done.

@@ -2,9 +2,9 @@
  * What if only these cuts were made? Answered from the ledger, in milliseconds.
  *
  * The canopy is that of the whole plan, with the buds that it rubs off grown as strong as those it keeps. So with
- * every cut ticked the answer is the plan's own score; with fewer ticked the shoots stand somewhat stronger than they would
- * be, sharing with more. On the sample tree in a pot, no cut ticked gives shoots about a fifth longer than "do nothing"
- * does, so the crown comes out darker. On a tree already in leaf nothing regrows and the two are the same.
+ * every cut ticked the answer is the plan's own score; with fewer ticked the shoots stand somewhat stronger than they
+ * would be, sharing with more. On the sample tree in a pot, no cut ticked gives a tenth more figs and a quarter more
+ * fruiting wood than "do nothing" does on its own canopy. On a tree in leaf nothing regrows and the two are the same.
  */
 import { ownersLeft } from '../growth/owners.ts';
 import type { CellLight } from '../light/directions.ts';

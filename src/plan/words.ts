@@ -55,7 +55,7 @@ function alongText({ kind, place }: Pick<Cut, 'kind' | 'place'>, units: Units): 
   const height = isTrunk ? '' : `, ${formatLength(Math.max(0, place.heightM), units)} above the soil`;
   const out = isTrunk ? `${along} up from the soil` : `${along} out from its fork`;
   if (kind === 'rub off bud') return `${out}, bud ${face}${height}`;
-  return place.piece === null ? `${out}${height}` : `What goes leaves it ${out}, ${face}${height}`;
+  return place.piece === null ? `${out}${height}` : `The piece to take off sits ${out}, ${face}${height}`;
 }
 
 /** "Seen from the house: left, at the back." */
