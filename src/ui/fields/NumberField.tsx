@@ -55,6 +55,7 @@ export function NumberField(props: NumberFieldProps) {
         <input
           id={id}
           type="text"
+          className={unit === '' ? '' : 'has-unit'}
           inputMode="decimal"
           autoComplete="off"
           value={typed ?? shown}

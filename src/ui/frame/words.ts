@@ -26,7 +26,8 @@ export const frameWords = {
     never: 'Nothing changed yet',
   },
   keptAt: (time: string) => `Kept on this device ${time}`,
-  looking: 'Look from the',
+  looking: 'Look from',
+  view: 'View',
   noPicture:
     'This browser shows no 3D picture. Every figure is in the sheets: Tree lists the branches, Light the shoots, Work the cuts.',
   pictureLoading: 'Drawing the tree',

@@ -1,6 +1,6 @@
 /** What the colours on the tree mean: a small bar, its limits in figures. */
 
-import { lightWords, percent } from '../sheets/light/words.ts';
+import { lightWords, limitPercent } from '../sheets/light/words.ts';
 import { thresholdsOf } from '../state/thresholds.ts';
 import { useFile } from '../state/workbench.ts';
 import { makeLightScale } from '../theme/lightScale.ts';
@@ -18,7 +18,7 @@ export function Legend() {
       </div>
       <div className="legend-figures">
         {classes.slice(1).map((c) => (
-          <span key={c.name}>{percent(c.from)} %</span>
+          <span key={c.name}>{limitPercent(c.from)} %</span>
         ))}
       </div>
     </figure>

@@ -1,6 +1,8 @@
 /** The tree, with what is laid over it: the legend, the sides to look from, undo and redo. */
 import { Component, lazy, type ReactNode, Suspense, useMemo } from 'react';
+import { commandOf } from '../../editor/commands.ts';
 import { CommandButton } from '../frame/CommandButton.tsx';
+import { useHost } from '../frame/host.ts';
 import { frameWords as words } from '../frame/words.ts';
 import { stageColours } from '../scene/stageColours.ts';
 import { thresholdsOf } from '../state/thresholds.ts';
@@ -39,17 +41,45 @@ export function StageArea() {
       </PictureGuard>
       <Legend />
       <div className="stage-tools">
-        <div className="views" role="group" aria-label={words.looking}>
-          {['from-front', 'from-north', 'from-east', 'from-south', 'from-west', 'from-above'].map((id) => (
-            <CommandButton key={id} id={id} className="button is-view" />
-          ))}
-        </div>
+        <Views />
         <div className="undo-redo">
           <CommandButton id="undo" />
           <CommandButton id="redo" />
         </div>
       </div>
     </section>
+  );
+}
+
+const sides = ['from-front', 'from-north', 'from-east', 'from-south', 'from-west', 'from-above'];
+
+/** Buttons where there is room, a list to choose from under a thumb. */
+function Views() {
+  const { editor } = useWorkbench();
+  const host = useHost();
+  return (
+    <>
+      <div className="views" role="group" aria-label={words.looking}>
+        {sides.map((id) => (
+          <CommandButton key={id} id={id} className="button is-view" />
+        ))}
+      </div>
+      <select
+        className="button view-list"
+        aria-label={words.looking}
+        value=""
+        onChange={(event) => commandOf(event.target.value).run(editor, host)}
+      >
+        <option value="" disabled hidden>
+          {words.view}
+        </option>
+        {sides.map((id) => (
+          <option key={id} value={id}>
+            {commandOf(id).help(editor)}
+          </option>
+        ))}
+      </select>
+    </>
   );
 }
 

@@ -4,7 +4,7 @@ import { formatDecimal } from '../../../geometry/measure.ts';
 import { useSelected, useView, useWorkbench } from '../../state/workbench.ts';
 import type { LightScale } from '../../theme/lightScale.ts';
 import type { ShootRow } from './figures.ts';
-import { percent, lightWords as words } from './words.ts';
+import { doubtPercent, percent, lightWords as words } from './words.ts';
 
 interface ShootTableProps {
   readonly rows: readonly ShootRow[];
@@ -58,10 +58,6 @@ export function ShootTable({ rows, scale }: ShootTableProps) {
   );
 }
 
-/** The standard error in whole percent, never shown as nothing. */
-const doubt = (standardError: number | null): string =>
-  standardError === null ? '' : ` ± ${standardError < 0.005 ? '<1' : percent(standardError)}`;
-
 function Row({ row, scale }: { readonly row: ShootRow; readonly scale: LightScale }) {
   const { editor, view, stage } = useWorkbench();
   const isSelected = useSelected() === row.id;
@@ -93,11 +89,15 @@ function Row({ row, scale }: { readonly row: ShootRow; readonly scale: LightScal
         </button>
       </th>
       <td className="figure">
-        <strong>{percent(row.lightFraction)}</strong>
-        <span className="quiet doubt">{doubt(row.standardError)}</span>
+        <strong>{percent(row.lightFraction)}</strong> %
+        <span className="quiet doubt">
+          {row.standardError === null ? '' : ` ± ${doubtPercent(row.standardError)}`}
+        </span>
       </td>
       <td className="figure">{formatDecimal(row.parMolM2Day, 1)}</td>
-      <td className="figure">{row.leafLightFraction === null ? '' : percent(row.leafLightFraction)}</td>
+      <td className="figure">
+        {row.leafLightFraction === null ? '' : `${percent(row.leafLightFraction)} %`}
+      </td>
     </tr>
   );
 }

@@ -3,6 +3,13 @@ import { formatDecimal } from '../../../geometry/measure.ts';
 
 export const percent = (share: number): string => formatDecimal(share * 100, 0);
 
+/** A limit in percent, with a decimal where it has one: 13.5. */
+export const limitPercent = (share: number): string => formatDecimal(share * 100, 1).replace('.0', '');
+
+/** A standard error in percent, rounded up, so that it is never shown as nothing: 0.3. */
+export const doubtPercent = (share: number): string =>
+  share < 0.0095 ? formatDecimal(Math.ceil(share * 1000) / 10, 1) : formatDecimal(Math.ceil(share * 100), 0);
+
 const shoots = (n: number): string => (n === 1 ? '1 shoot' : `${n} shoots`);
 
 export const lightWords = {
@@ -36,23 +43,23 @@ export const lightWords = {
   sunHour: 'Sun at',
   riseAndSet: (rise: string, set: string) => `Up from ${rise} to ${set}, by the clock there`,
   table: 'Shoots by light',
-  columns: { shoot: 'Shoot', sky: 'Open sky, %', mol: 'mol m⁻² d⁻¹', leaf: 'Leaf light, %' },
+  columns: { shoot: 'Shoot', sky: 'Open sky', mol: 'mol m⁻² d⁻¹', leaf: 'Leaf light' },
   darkestFirst: 'Darkest first',
   brightestFirst: 'Brightest first',
   noShoots: 'There is no leafy shoot on this tree.',
   toTree: 'Add one on the Tree sheet',
   classes: (from: number, to: number) =>
     from === 0
-      ? `under ${percent(to)} %`
+      ? `under ${limitPercent(to)} %`
       : to === 1
-        ? `${percent(from)} % and more`
-        : `${percent(from)} to ${percent(to)} %`,
+        ? `${limitPercent(from)} % and more`
+        : `${limitPercent(from)} to ${limitPercent(to)} %`,
   legend: 'Share of open sky',
   sources: 'Where these limits come from',
   sourceOf: (fruiting: string, saturation: string, limits: { fruiting: number; saturation: number }) => [
-    `Fruiting light, ${percent(limits.fruiting)} %: ${fruiting}.`,
-    `Deep shade, ${percent(limits.fruiting / 2)} %: half of fruiting light, our choice.`,
-    `As much as leaves can use, ${percent(limits.saturation)} %: ${saturation}.`,
+    `Fruiting light, ${limitPercent(limits.fruiting)} %: ${fruiting}.`,
+    `Deep shade, ${limitPercent(limits.fruiting / 2)} %: half of fruiting light, our choice.`,
+    `As much as leaves can use, ${limitPercent(limits.saturation)} %: ${saturation}.`,
     'All are settings of the tree file.',
   ],
   meaning: 'What these numbers mean, and what they cannot tell',

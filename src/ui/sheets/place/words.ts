@@ -21,7 +21,7 @@ export const placeWords = {
     firstRipe: 'First ripe fig',
     end: 'Ripening ends',
   },
-  never: 'not this year',
+  never: 'not in time',
   budBreak: 'Buds broke on',
   sketched: 'Sketched on',
   day: (date: string) => `Light of the open sky on ${date}`,

@@ -1,5 +1,6 @@
 /** Every branch in figures. */
 import { useEffect, useRef } from 'react';
+import type { TreeAxis } from '../../../editor/edit.ts';
 import { branchFigures } from '../../../editor/figures.ts';
 import { formatLength } from '../../../geometry/measure.ts';
 import { wind } from '../../../geometry/world.ts';
@@ -15,40 +16,30 @@ interface BranchTableProps {
 }
 
 export function BranchTable({ branches, selected }: BranchTableProps) {
+  const { columns } = words;
   return (
     <table className="rows branches" aria-label={words.table}>
       <thead>
         <tr>
-          <th scope="col">{words.columns.branch}</th>
-          <th scope="col" className="figure">
-            {words.columns.length}
-          </th>
-          <th scope="col" className="figure">
-            {words.columns.side}
-          </th>
-          <th scope="col" className="figure">
-            {words.columns.upright}
-          </th>
-          <th scope="col" className="figure">
-            {words.columns.growth}
-          </th>
+          {[columns.length, columns.side, columns.upright, columns.thick, columns.growth].map((column) => (
+            <th key={column} scope="col" className="figure">
+              {column}
+            </th>
+          ))}
         </tr>
       </thead>
-      <tbody>
-        {branches.map((branch) => (
-          <Branch key={branch.axis.id} branch={branch} isSelected={branch.axis.id === selected} />
-        ))}
-      </tbody>
+      {branches.map((branch) => (
+        <Branch key={branch.axis.id} branch={branch} isSelected={branch.axis.id === selected} />
+      ))}
     </table>
   );
 }
 
+/** Two lines: which branch, and its figures. Chosen, its form follows. */
 function Branch({ branch, isSelected }: { readonly branch: ListedBranch; readonly isSelected: boolean }) {
   const { editor, view, stage } = useWorkbench();
   const { axis, depth } = branch;
-  const units = useUnits();
-  const { lengthM, bearingDeg, fromUprightDeg } = branchFigures(axis);
-  const place = useRef<HTMLTableRowElement>(null);
+  const place = useRef<HTMLTableSectionElement>(null);
   useEffect(() => {
     if (isSelected) place.current?.scrollIntoView({ block: 'nearest' });
   }, [isSelected]);
@@ -56,38 +47,22 @@ function Branch({ branch, isSelected }: { readonly branch: ListedBranch; readonl
     editor.select(isSelected ? null : axis.id);
     if (!isSelected) stage.current?.showOwner(axis.id);
   };
-  const leaves = axis.foliage?.count ?? 0;
   return (
-    <>
-      <tr
-        ref={place}
-        data-id={axis.id}
-        className={isSelected ? 'is-selected' : ''}
-        onPointerEnter={() => view.setState({ hoveredId: axis.id })}
-        onPointerLeave={() => view.setState({ hoveredId: null })}
-      >
-        <th scope="row">
-          <button
-            type="button"
-            className={`row-button depth-${Math.min(depth, 4)}`}
-            aria-expanded={isSelected}
-            onClick={toggle}
-          >
-            <span className="branch-name">{axis.name}</span>
-            <BranchNote axis={axis} />
+    <tbody
+      ref={place}
+      data-id={axis.id}
+      className={`depth-${Math.min(depth, 3)}${isSelected ? ' is-selected' : ''}`}
+      onPointerEnter={() => view.setState({ hoveredId: axis.id })}
+      onPointerLeave={() => view.setState({ hoveredId: null })}
+    >
+      <tr className="branch-head">
+        <th scope="rowgroup" colSpan={5}>
+          <button type="button" className="row-button" aria-expanded={isSelected} onClick={toggle}>
+            <span className="branch-name">{axis.name}</span> <BranchNote axis={axis} />
           </button>
         </th>
-        <td className="figure">{formatLength(lengthM, units)}</td>
-        <td className="figure">
-          {fromUprightDeg < 1
-            ? ''
-            : `${quantities.bearing.write(bearingDeg, units)}° ${shortWind(bearingDeg)}`}
-        </td>
-        <td className="figure">{quantities.angle.write(fromUprightDeg, units)}°</td>
-        <td className="figure">
-          {leaves > 0 ? words.leaves(leaves) : axis.buds.length > 0 ? words.buds(axis.buds.length) : ''}
-        </td>
       </tr>
+      <Figures axis={axis} />
       {isSelected ? (
         <tr className="form-row">
           <td colSpan={5}>
@@ -95,7 +70,29 @@ function Branch({ branch, isSelected }: { readonly branch: ListedBranch; readonl
           </td>
         </tr>
       ) : null}
-    </>
+    </tbody>
+  );
+}
+
+function Figures({ axis }: { readonly axis: TreeAxis }) {
+  const units = useUnits();
+  const { lengthM, bearingDeg, fromUprightDeg } = branchFigures(axis);
+  const { bearing, angle, thickness } = quantities;
+  const leaves = axis.foliage?.count ?? 0;
+  const buds = axis.buds.length;
+  return (
+    <tr className="branch-figures">
+      <td className="figure">{formatLength(lengthM, units)}</td>
+      <td className="figure">
+        {fromUprightDeg < 1 ? '' : `${bearing.write(bearingDeg, units)}° ${shortWind(bearingDeg)}`}
+      </td>
+      <td className="figure">{angle.write(fromUprightDeg, units)}°</td>
+      <td className="figure">
+        {thickness.write(axis.baseDiameterM, units)} to {thickness.write(axis.tipDiameterM, units)}{' '}
+        {thickness.unit(units)}
+      </td>
+      <td className="figure">{leaves > 0 ? words.leaves(leaves) : buds > 0 ? words.buds(buds) : ''}</td>
+    </tr>
   );
 }
 
@@ -106,14 +103,14 @@ const shortWind = (bearingDeg: number): string =>
     .map((part) => part.charAt(0).toUpperCase())
     .join('');
 
-function BranchNote({ axis }: { readonly axis: ListedBranch['axis'] }) {
+function BranchNote({ axis }: { readonly axis: TreeAxis }) {
   const file = useFile();
   const units = useUnits();
   const parent = file.axes.find((a) => a.id === axis.parentId);
   const parts = [
-    words.kinds[axis.kind],
-    parent === undefined ? null : `${formatLength(axis.atM, units)} along ${parent.name}`,
-    `${formatLength(axis.baseDiameterM, units)} to ${formatLength(axis.tipDiameterM, units)} thick`,
+    parent === undefined
+      ? null
+      : `${words.kinds[axis.kind]}, ${formatLength(axis.atM, units)} along ${parent.name}`,
     axis.condition === 'live' ? null : words.conditions[axis.condition],
     axis.pin === null ? null : words.pins[axis.pin],
   ];

@@ -17,13 +17,7 @@ export const treeWords = {
     return `${wood.join(', ')}, ${growth}.`;
   },
   table: 'Branches',
-  columns: {
-    branch: 'Branch',
-    length: 'Length',
-    side: 'Side',
-    upright: 'From upright',
-    growth: 'Leaves, buds',
-  },
+  columns: { length: 'Length', side: 'Side', upright: 'Upright', thick: 'Thick', growth: 'Growth' },
   kinds: { trunk: 'trunk', scaffold: 'limb', lateral: 'lateral', shoot: 'shoot', sucker: 'sucker' },
   conditions: { live: 'live', dead: 'dead', diseased: 'sick', damaged: 'damaged' },
   pins: { free: 'let the plan choose', keep: 'keep it', remove: 'take it out' },

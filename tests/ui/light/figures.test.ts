@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import type { LightReport, ShootLight } from '../../../src/engine/reports.ts';
+import { countByClass, monthsIn, shootRows } from '../../../src/ui/sheets/light/figures.ts';
+import { doubtPercent, lightWords, limitPercent } from '../../../src/ui/sheets/light/words.ts';
+import { makeLightScale } from '../../../src/ui/theme/lightScale.ts';
+
+const shoot = (id: string, lightFraction: number, july: number): ShootLight => ({
+  id,
+  name: `Shoot ${id}`,
+  lightFraction,
+  standardError: 0.013,
+  parMolM2Day: lightFraction * 37,
+  leafLightFraction: lightFraction / 2,
+  byMonth: [
+    { month: 6, lightFraction: lightFraction + 0.01, parMolM2Day: 11 },
+    { month: 7, lightFraction: july, parMolM2Day: 13 },
+  ],
+});
+
+const report: LightReport = {
+  format: 'boughlight-light',
+  version: 1,
+  period: { from: '2030-06-03', to: '2030-07-21' },
+  openSkyParMolM2Day: 37,
+  seed: 1,
+  rays: 900,
+  shoots: [shoot('a', 0.31, 0.05), shoot('b', 0.07, 0.4), shoot('c', 0.52, 0.6), shoot('d', 0.131, 0.2)],
+};
+
+describe('the table of shoots', () => {
+  it('stands darkest first over the season', () => {
+    expect(shootRows(report, null, null).map((row) => row.id)).toEqual(['b', 'd', 'a', 'c']);
+  });
+
+  it('shows a month at once without its doubt, and with it once it is weighed', () => {
+    const early = shootRows(report, 7, null);
+    expect(early.map((row) => row.id)).toEqual(['a', 'd', 'b', 'c']);
+    expect(early[0]).toMatchObject({
+      lightFraction: 0.05,
+      parMolM2Day: 13,
+      standardError: null,
+      leafLightFraction: null,
+    });
+    const weighed = { ...report, shoots: [shoot('a', 0.05, 0.05)] };
+    expect(shootRows(report, 7, weighed)[0]).toMatchObject({ lightFraction: 0.05, standardError: 0.013 });
+  });
+
+  it('offers the months of the report in their order', () => {
+    expect(monthsIn(report)).toEqual([6, 7]);
+  });
+
+  it('does not change the report', () => {
+    shootRows(report, null, null);
+    expect(report.shoots.map((s) => s.id)).toEqual(['a', 'b', 'c', 'd']);
+  });
+});
+
+describe('the classes of light', () => {
+  it('hold every shoot once', () => {
+    const scale = makeLightScale({ deepShade: 0.135, fruitingLight: 0.27, saturation: 0.45 });
+    expect(countByClass(shootRows(report, null, null), scale).map((c) => c.count)).toEqual([2, 0, 1, 1]);
+  });
+});
+
+describe('the words of the figures', () => {
+  it('say how many shoots sit in deep shade and how many of them inside', () => {
+    expect(lightWords.headline(9, 52, 4, 'over the season')).toBe(
+      '9 of 52 shoots sit in deep shade over the season; 4 of them inside the crown.',
+    );
+    expect(lightWords.headline(1, 7, 1, 'in July')).toBe(
+      '1 of 7 shoots sits in deep shade in July, inside the crown.',
+    );
+    expect(lightWords.headline(0, 7, 0, 'in July')).toBe('None of the 7 shoots sits in deep shade in July.');
+    expect(lightWords.headline(0, 0, 0, '')).toBe('No shoot carries leaves yet.');
+  });
+
+  it('keep the half of a limit and never show a doubt of nothing', () => {
+    expect(limitPercent(0.135)).toBe('13.5');
+    expect(limitPercent(0.27)).toBe('27');
+    expect(doubtPercent(0.0002)).toBe('0.1');
+    expect(doubtPercent(0.0031)).toBe('0.4');
+    expect(doubtPercent(0.0231)).toBe('3');
+  });
+});

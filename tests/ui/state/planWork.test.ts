@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import type { Cut } from '../../../src/plan/cut.ts';
+import { createPlanWork } from '../../../src/ui/state/planWork.ts';
+import { smallTree } from '../../editor/smallTree.ts';
+import { score, standInEngine } from './standIn.ts';
+
+const cut = (id: string): Cut => ({
+  id,
+  kind: 'remove',
+  target: id,
+  atM: 0,
+  place: {} as Cut['place'],
+  reasons: [],
+  when: { from: '2030-06-23', to: '2030-07-01' },
+  gain: { figs: 0.7, fruitingWoodM: 0.1, lights: [] },
+  cautions: ['sap'],
+});
+
+const plan = {
+  date: '2030-06-23',
+  cuts: [cut('first'), cut('second')],
+  score: { doNothing: score(11.2), plan: score(14.9) },
+  remarks: [],
+};
+
+const trial = (ripeFigs: number) => ({ score: score(ripeFigs), shoots: [] });
+
+describe('the cut list', () => {
+  it('begins with every cut ticked and scored', async () => {
+    const { engine, plans, trials } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, null);
+    expect(plans[0]?.options).toEqual({});
+    await plans[0]?.answer(plan);
+    expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
+    expect(trials[0]?.options).toEqual(['first', 'second']);
+    await trials[0]?.answer(trial(14.9));
+    expect(work.store.getState().trial?.score.ripeFigs).toBe(14.9);
+  });
+
+  it('shows the score of the ticks as they are now, whatever order the answers come in', async () => {
+    const { engine, plans, trials } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, '2030-06-23');
+    await plans[0]?.answer(plan);
+    work.tick(['second'], false);
+    work.tick(['first'], false);
+    expect(trials.map((asked) => asked.options)).toEqual([['first', 'second'], ['first'], []]);
+    await trials[2]?.answer(trial(11.2));
+    await trials[1]?.answer(trial(13.1));
+    expect(work.store.getState()).toMatchObject({ isTrying: false, trial: { score: { ripeFigs: 11.2 } } });
+  });
+
+  it('drops the list of a tree that was planned before', async () => {
+    const { engine, plans } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, null);
+    work.make({ ...smallTree, name: 'Changed fig' }, null);
+    expect(plans[0]?.isCancelled()).toBe(true);
+    await plans[0]?.answer(plan);
+    expect(work.store.getState().plan).toBeNull();
+    await plans[1]?.answer(plan);
+    expect(work.store.getState().file?.name).toBe('Changed fig');
+  });
+
+  it('can be stopped, and says so', () => {
+    const { engine } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, null);
+    work.cancel();
+    expect(work.store.getState()).toMatchObject({ progress: null, stopped: { why: 'cancelled' } });
+  });
+});

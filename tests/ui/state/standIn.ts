@@ -1,0 +1,95 @@
+/** An engine whose answers the test gives by hand. */
+import {
+  Cancelled,
+  type Engine,
+  type LightAnswer,
+  type LightOptions,
+  type Running,
+  type Trial,
+} from '../../../src/engine/engine.ts';
+import type { Progress } from '../../../src/engine/job.ts';
+import type { Plan } from '../../../src/plan/plan.ts';
+import type { Score } from '../../../src/plan/score.ts';
+
+interface Asked<Result> {
+  readonly options: unknown;
+  readonly onProgress: (progress: Progress<never>) => void;
+  readonly isCancelled: () => boolean;
+  answer(result: Result): Promise<void>;
+  fail(message: string): Promise<void>;
+}
+
+function running<Result>(list: Asked<Result>[], options: unknown, onProgress: unknown): Running<Result> {
+  let isCancelled = false;
+  const { promise, resolve, reject } = deferred<Result>();
+  const settle = async () => {
+    await promise.catch(() => {});
+    await Promise.resolve();
+  };
+  list.push({
+    options,
+    onProgress: (onProgress ?? (() => {})) as (progress: Progress<never>) => void,
+    isCancelled: () => isCancelled,
+    answer: (result) => {
+      resolve(result);
+      return settle();
+    },
+    fail: (message) => {
+      reject(new Error(message));
+      return settle();
+    },
+  });
+  return {
+    result: promise,
+    cancel: () => {
+      isCancelled = true;
+      reject(new Cancelled());
+    },
+  };
+}
+
+function deferred<T>() {
+  let resolve: (value: T) => void = () => {};
+  let reject: (error: Error) => void = () => {};
+  const promise = new Promise<T>((yes, no) => {
+    resolve = yes;
+    reject = no;
+  });
+  return { promise, resolve, reject };
+}
+
+export function standInEngine() {
+  const lights: Asked<LightAnswer>[] = [];
+  const plans: Asked<Plan>[] = [];
+  const trials: Asked<Trial>[] = [];
+  const engine: Engine = {
+    light: (_file, options?: LightOptions, onProgress?) => running(lights, options, onProgress),
+    plan: (_file, options, onProgress) => running(plans, options, onProgress),
+    tryCuts: (cutIds) => running(trials, cutIds, undefined),
+    dispose: () => {},
+  };
+  return { engine, lights, plans, trials };
+}
+
+export const lightAnswer = (seed: number): LightAnswer => ({
+  report: {
+    format: 'boughlight-light',
+    version: 1,
+    period: { from: '2030-05-03', to: '2030-10-11' },
+    openSkyParMolM2Day: 31.7,
+    seed,
+    rays: 1213,
+    shoots: [],
+  },
+  nodes: [],
+});
+
+export const score = (ripeFigs: number): Score => ({
+  ripeFigs,
+  firstCropFigs: 1.3,
+  fruitingWoodM: 2.9,
+  shootCount: 17,
+  deepShadeCount: 3,
+  leafAreaM2: 4.1,
+  meanLight: 0.37,
+});
