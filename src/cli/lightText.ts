@@ -9,6 +9,9 @@ const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep
 
 const percent = (share: number, decimals = 0): string => formatDecimal(100 * share, decimals);
 
+/** A standard error in percent, rounded up so that it is never shown as nothing. */
+const doubt = (share: number): string => formatDecimal(Math.ceil(1000 * share) / 10, 1);
+
 const right = (title: string): Column => ({ title, align: 'right' });
 
 /** A threshold without needless decimals: 27 %, 13.5 %. */
@@ -22,7 +25,7 @@ function rowOf(shoot: ShootLight, months: readonly number[]): string[] {
   return [
     shoot.name,
     `${percent(shoot.lightFraction)} %`,
-    percent(shoot.standardError, 1),
+    doubt(shoot.standardError),
     formatDecimal(shoot.parMolM2Day, 1),
     `${percent(shoot.leafLightFraction)} %`,
     ...monthly,

@@ -41,7 +41,8 @@ export function wrapped(text: string, most: number, first = '', rest = first): s
   const lines: string[] = [];
   let line = first;
   let begun = false;
-  for (const word of text.split(' ')) {
+  // A per cent sign stays with its number.
+  for (const word of text.split(/ (?!%)/)) {
     const longer = begun ? `${line} ${word}` : line + word;
     if (begun && widthOf(longer) > most) {
       lines.push(line);
