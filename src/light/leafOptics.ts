@@ -10,9 +10,9 @@ export interface LeafFigures {
  * Optics of a leaf among leaves. Light that leaves scatter is not traced; it is counted by letting each leaf pass
  * 1 - sqrt(absorptance) instead of its bare transmittance, so that a canopy dims as exp(-K sqrt(absorptance) L).
  * Goudriaan 1977, Crop micrometeorology: a simulation study, Wageningen (as in Campbell and Norman 1998, eq. 15.6),
- * derived for horizontal leaves with equal reflectance and transmittance. At reflectance 0.09 and transmittance 0.06
- * that is 0.078. Dropped: where the scattered light comes from; single leaves with nothing round
- * them pass only their transmittance, which is 0.02 less of the light.
+ * derived for horizontal leaves with equal reflectance and transmittance. At reflectance 0.09 and transmittance 0.07
+ * that is 0.083. Dropped: where the scattered light comes from; single leaves with nothing round
+ * them pass only their transmittance, which is 0.01 less of the light.
  */
 export function leafOptics({ leafTransmittance, leafReflectance }: LeafFigures): Optics {
   const absorptance = 1 - leafTransmittance - leafReflectance;

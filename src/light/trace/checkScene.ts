@@ -1,72 +1,81 @@
 /** What must hold of a scene before rays are sent into it, so that no NaN comes out. */
+import type { Outline } from '../../geometry/outline.ts';
 import type { Receiver, Surface } from '../../geometry/surface.ts';
 import type { Vec3 } from '../../geometry/vec.ts';
 
 const unitTolerance = 1e-6;
 
-function checkFinite(numbers: ArrayLike<number>, what: string): void {
+/** `what` and `where` come apart, so that no text is made for a scene that is sound. */
+function checkFinite(numbers: ArrayLike<number>, what: string, where: number): void {
   for (let i = 0; i < numbers.length; i++) {
-    if (!Number.isFinite(numbers[i]))
-      throw new Error(`checkScene: ${what} must be finite, got ${numbers[i]}`);
+    if (!Number.isFinite(numbers[i])) {
+      throw new Error(`checkScene: ${what} ${where} must be finite, got ${numbers[i]}`);
+    }
   }
 }
 
-function checkAtLeast0(value: number, what: string): void {
-  if (!(value >= 0 && value < Infinity))
-    throw new Error(`checkScene: ${what} must be 0 or more, got ${value}`);
+function checkAtLeast0(value: number, what: string, where: number): void {
+  if (!(value >= 0 && value < Infinity)) {
+    throw new Error(`checkScene: ${what} of surface ${where} must be 0 or more, got ${value}`);
+  }
+}
+
+function checkOutline(outline: Outline, where: number): void {
+  if (outline.length < 3) {
+    throw new Error(`checkScene: the outline of surface ${where} needs three points, got ${outline.length}`);
+  }
+  for (const point of outline) checkFinite(point, 'outline of surface', where);
 }
 
 /** Throws unless `v` is a unit vector. */
-export function checkUnit(v: Vec3, what: string): void {
-  const size = Math.hypot(v[0], v[1], v[2]);
-  if (!(Math.abs(size - 1) < unitTolerance))
-    throw new Error(`${what} must be a unit vector, got [${v.join(', ')}]`);
+export function checkUnit(v: Vec3, what: string, where: number | '' = ''): void {
+  const size = Math.sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]);
+  if (!(Math.abs(size - 1) < unitTolerance)) {
+    throw new Error(`${what}${where} must be a unit vector, got [${v.join(', ')}]`);
+  }
 }
 
-function checkShape(surface: Surface, where: string): void {
+function checkShape(surface: Surface, where: number): void {
   switch (surface.shape) {
     case 'mesh':
-      checkFinite(surface.triangles, `corners of ${where}`);
+      checkFinite(surface.triangles, 'corners of surface', where);
       if (surface.triangles.length % 9 !== 0) {
         throw new Error(
-          `checkScene: ${where} needs nine numbers a triangle, got ${surface.triangles.length}`,
+          `checkScene: surface ${where} needs nine numbers a triangle, got ${surface.triangles.length}`,
         );
       }
       return;
     case 'blade':
-      checkFinite([...surface.origin, ...surface.along, ...surface.across], `frame of ${where}`);
-      checkFinite(surface.outline.flat(), `outline of ${where}`);
-      if (surface.outline.length < 3) {
-        throw new Error(
-          `checkScene: the outline of ${where} needs three points, got ${surface.outline.length}`,
-        );
-      }
+      checkFinite(surface.origin, 'origin of surface', where);
+      checkFinite(surface.along, 'frame of surface', where);
+      checkFinite(surface.across, 'frame of surface', where);
       return;
     case 'stem':
-      checkFinite([...surface.from, ...surface.to], `ends of ${where}`);
-      checkAtLeast0(surface.fromRadiusM, `fromRadiusM of ${where}`);
-      checkAtLeast0(surface.toRadiusM, `toRadiusM of ${where}`);
+      checkFinite(surface.from, 'ends of surface', where);
+      checkFinite(surface.to, 'ends of surface', where);
+      checkAtLeast0(surface.fromRadiusM, 'fromRadiusM', where);
+      checkAtLeast0(surface.toRadiusM, 'toRadiusM', where);
       return;
     case 'cloud':
-      checkFinite(surface.centre, `centre of ${where}`);
-      checkAtLeast0(surface.extinctionPerM, `extinctionPerM of ${where}`);
+      checkFinite(surface.centre, 'centre of surface', where);
+      checkAtLeast0(surface.extinctionPerM, 'extinctionPerM', where);
       for (const half of surface.halfSizeM) {
         if (!(half > 0 && half < Infinity)) {
-          throw new Error(`checkScene: halfSizeM of ${where} must be above 0, got ${half}`);
+          throw new Error(`checkScene: halfSizeM of surface ${where} must be above 0, got ${half}`);
         }
       }
   }
 }
 
-function checkSurface(surface: Surface, where: string): void {
+function checkSurface(surface: Surface, where: number): void {
   const { owner, optics } = surface;
   if (!Number.isInteger(owner) || owner < 0) {
-    throw new Error(`checkScene: owner of ${where} must be a whole number from 0, got ${owner}`);
+    throw new Error(`checkScene: owner of surface ${where} must be a whole number from 0, got ${owner}`);
   }
   const { transmittance, reflectance } = optics;
   if (!(transmittance >= 0 && reflectance >= 0 && transmittance + reflectance <= 1 + unitTolerance)) {
     throw new Error(
-      `checkScene: transmittance and reflectance of ${where} must be 0 or more and 1 at most together, got ${transmittance} and ${reflectance}`,
+      `checkScene: transmittance and reflectance of surface ${where} must be 0 or more and 1 at most together, got ${transmittance} and ${reflectance}`,
     );
   }
   checkShape(surface, where);
@@ -77,12 +86,16 @@ function checkSurface(surface: Surface, where: string): void {
  * vectors, and receivers that lie on a surface that is not there.
  */
 export function checkScene(surfaces: readonly Surface[], receivers: readonly Receiver[]): void {
+  const outlines = new Set<Outline>();
   surfaces.forEach((surface, i) => {
-    checkSurface(surface, `surface ${i}`);
+    checkSurface(surface, i);
+    if (surface.shape !== 'blade' || outlines.has(surface.outline)) return;
+    outlines.add(surface.outline);
+    checkOutline(surface.outline, i);
   });
   receivers.forEach((receiver, i) => {
-    checkFinite(receiver.point, `point of receiver ${i}`);
-    checkUnit(receiver.normal, `checkScene: normal of receiver ${i}`);
+    checkFinite(receiver.point, 'point of receiver', i);
+    checkUnit(receiver.normal, 'checkScene: normal of receiver ', i);
     const on = receiver.onSurface;
     if (!Number.isInteger(on) || on < -1 || on >= surfaces.length) {
       throw new Error(

@@ -58,13 +58,15 @@ interface FlatReceivers {
 }
 
 function flatten(receivers: readonly Receiver[]): FlatReceivers {
-  return {
-    count: receivers.length,
-    point: Float64Array.from(receivers.flatMap((r) => r.point)),
-    normal: Float64Array.from(receivers.flatMap((r) => r.normal)),
-    oneSided: Uint8Array.from(receivers, (r) => (r.sides === 'one' ? 1 : 0)),
-    onSurface: Int32Array.from(receivers, (r) => r.onSurface),
-  };
+  const count = receivers.length;
+  const [point, normal] = [new Float64Array(3 * count), new Float64Array(3 * count)];
+  receivers.forEach((receiver, i) => {
+    point.set(receiver.point, 3 * i);
+    normal.set(receiver.normal, 3 * i);
+  });
+  const oneSided = Uint8Array.from(receivers, (r) => (r.sides === 'one' ? 1 : 0));
+  const onSurface = Int32Array.from(receivers, (r) => r.onSurface);
+  return { count, point, normal, oneSided, onSurface };
 }
 
 /** Places on the plane of the receivers that face the light; `cell` is filled in later. */

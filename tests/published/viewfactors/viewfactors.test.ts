@@ -1,0 +1,116 @@
+import { describe, expect, test } from 'vitest';
+import type { Receiver } from '../../../src/geometry/surface.ts';
+import { rad } from '../../../src/geometry/world.ts';
+import { checkCases, type PublishedCase } from '../caseTable.ts';
+import cases from './cases.json' with { type: 'json' };
+import { disc, field, level, longWall, meanView, rim, sheet, viewFactorFrom, viewOf } from './scenes.ts';
+
+/** Two equal rectangles a x b face to face at distance c. */
+const plates = (a: number, b: number, c: number): number =>
+  viewFactorFrom(field(a, b, 20), [sheet([0, c, 0], [a, c, 0], [a, c, b], [0, c, b])], {
+    subdivision: 6,
+    waves: 4,
+  });
+
+const tilted = (tiltDeg: number): Receiver => ({
+  ...level([0, 0, 0]),
+  normal: [Math.sin(rad(tiltDeg)) * 0.8, Math.cos(rad(tiltDeg)), Math.sin(rad(tiltDeg)) * 0.6],
+});
+
+describe('view factors', () => {
+  checkCases(cases satisfies PublishedCase[], {
+    'vf.plates': () => plates(1, 1.5, 0.5),
+    'vf.plates.unit': () => plates(1, 1, 1),
+    'vf.plates.12': () => plates(1, 2, 1),
+    'vf.patch.disk': () => [0.5, 1, 2].map((h) => 1 - viewOf([disc([0, h, 0], 1)])),
+    'vf.wall': () => [30, 45, 60].map((a) => viewOf([longWall(1, Math.tan(rad(a)), 0.7)])),
+    'vf.canyon.mid': () =>
+      [0.5, 1, 2].map((h) => viewOf([longWall(0.5, h, 0.4), longWall(0.5, h, 0.4 + Math.PI)])),
+    'vf.basin': () =>
+      [30, 45, 60].map((a) =>
+        meanView([rim(Math.tan(rad(a)))], [level([0, 0, 0])], { subdivision: 6, waves: 2 }),
+      ),
+    'vf.slope': () => [0, 45, 90, 135, 180].map((t) => viewOf([], tilted(t))),
+  });
+});
+
+/**
+ * A level disc of radius r at height h, its centre a to the side of a level sensor, seen by cosine. Howell, A
+ * catalog of radiation heat transfer configuration factors, B-13 (from memory); with a = 0 it is r^2 / (h^2 + r^2).
+ */
+function discToTheSide(r: number, h: number, a: number): number {
+  const z = a * a + h * h + r * r;
+  return (1 - (z - 2 * r * r) / Math.sqrt(z * z - 4 * a * a * r * r)) / 2;
+}
+
+/** From a rectangle w deep to a wall h high on its edge, common edge 1. Hamilton and Morgan 1952 (Howell C-14, from memory). */
+function floorToWall(w: number, h: number): number {
+  const [w2, h2] = [w * w, h * h];
+  const all = 1 + w2 + h2;
+  const slant = Math.sqrt(w2 + h2);
+  const log =
+    Math.log(((1 + w2) * (1 + h2)) / all) +
+    w2 * Math.log((w2 * all) / ((1 + w2) * (w2 + h2))) +
+    h2 * Math.log((h2 * all) / ((1 + h2) * (w2 + h2)));
+  const arcs = w * Math.atan(1 / w) + h * Math.atan(1 / h) - slant * Math.atan(1 / slant);
+  return (arcs + log / 4) / (Math.PI * w);
+}
+
+describe('further closed forms', () => {
+  test.each([
+    [1, 1, 0.7],
+    [0.6, 1.3, 1.1],
+    [2, 0.8, 1.7],
+  ])('a disc of radius %f at height %f, %f off the axis, hides its share (20,740 rays: 0.002)', (r, h, a) => {
+    expect(Math.abs(1 - viewOf([disc([0.6 * a, h, -0.8 * a], r)]) - discToTheSide(r, h, a))).toBeLessThan(
+      0.002,
+    );
+  });
+
+  test('a ring to the side hides what its outer disc hides less what its inner one does (0.002)', () => {
+    const [h, a] = [0.9, 0.5];
+    const outer = discToTheSide(1.4, h, a);
+    const inner = discToTheSide(0.6, h, a);
+    const points = (r: number, turn: 1 | -1): [number, number][] =>
+      Array.from({ length: 361 }, (_, i) => [r * Math.cos(turn * rad(i)), r * Math.sin(turn * rad(i))]);
+    const ring = { ...disc([0.3, h, 0.4], 1), outline: [...points(1.4, 1), ...points(0.6, -1)] };
+    expect(Math.abs(1 - viewOf([ring]) - (outer - inner))).toBeLessThan(0.002);
+  });
+
+  test('unit squares at right angles exchange 0.20004 (Incropera Fig. 13.6; formula of Hamilton and Morgan)', () => {
+    expect(floorToWall(1, 1)).toBeCloseTo(0.20004, 5);
+  });
+
+  // Fields of 1/40 next to the wall see it by up to half the sky, which the middle of the field rounds: 0.0005.
+  test.each([
+    [1, 1],
+    [0.7, 1.6],
+    [1.8, 0.5],
+  ])('a floor %f deep sends its share to a wall %f high on its edge (0.001)', (w, h) => {
+    const wall = sheet([0, 0, 0], [0, 0, 1], [0, h, 1], [0, h, 0]);
+    expect(
+      Math.abs(viewFactorFrom(field(w, 1, 40), [wall], { subdivision: 3, waves: 4 }) - floorToWall(w, h)),
+    ).toBeLessThan(0.001);
+  });
+
+  test('a wall seen by a sensor turned away from it takes nothing, by one turned to it the more (0.002)', () => {
+    const wall = longWall(1, 1, 0);
+    const towards = (deg: number): Receiver => ({
+      ...level([0, 0, 0]),
+      normal: [Math.sin(rad(deg)), Math.cos(rad(deg)), 0],
+    });
+    expect(Math.abs(viewOf([wall], towards(30)) - seenBetween(30))).toBeLessThan(0.002);
+    expect(Math.abs(viewOf([wall], towards(-30)) - seenBetween(-30))).toBeLessThan(0.002);
+    expect(Math.abs(viewOf([wall], towards(-90)) - 0.5)).toBeLessThan(0.002);
+  });
+});
+
+/**
+ * Even sky seen by a sensor tilted `tiltDeg` towards an endless wall that rises 45 degrees, by the crossed-string rule: half the
+ * difference of the sines of the angles, from the normal, that bound the sky in the plane across the wall.
+ */
+function seenBetween(tiltDeg: number): number {
+  const fromWall = 45 - tiltDeg;
+  const farHorizon = Math.max(-90, -90 - tiltDeg);
+  return (Math.sin(rad(fromWall)) - Math.sin(rad(farHorizon))) / 2;
+}
