@@ -200,7 +200,7 @@ function shootFrom(wood: Wood, bud: Bud, i: number): ShootPlan {
     grownIn: 2026,
     lean: i === last ? 0.35 : 1.2,
     internodeM: 0.061 * between(0.9, 1.1, seed, word, 10),
-    midribM: 0.112 + 0.06 * lengthM + between(-0.008, 0.008, seed, word, 11),
+    midribM: 0.142 + 0.08 * lengthM + between(-0.008, 0.008, seed, word, 11),
   };
 }
 
