@@ -34,6 +34,21 @@ function markEdge(texel: Uint8Array, a: readonly [number, number], b: readonly [
   }
 }
 
+/** Between two border texels of a row all texels are alike, so one of them is asked for all. */
+function fillInside(texel: Uint8Array, points: Outline): void {
+  for (let j = 0; j < maskSide; j++) {
+    let run: number | null = null;
+    for (let i = 0; i < maskSide; i++) {
+      const at = j * maskSide + i;
+      if (texel[at] === maskBorder) run = null;
+      else {
+        run ??= isInside(points, i + 0.5, j + 0.5) ? maskInside : maskOutside;
+        texel[at] = run;
+      }
+    }
+  }
+}
+
 export function makeOutlineMask(outline: Outline): OutlineMask {
   const { minU, minV, maxU, maxV } = outlineBox(outline);
   const texel = new Uint8Array(maskSide * maskSide);
@@ -45,11 +60,6 @@ export function makeOutlineMask(outline: Outline): OutlineMask {
     if (previous !== undefined) markEdge(texel, previous, point);
     previous = point;
   }
-  for (let j = 0; j < maskSide; j++) {
-    for (let i = 0; i < maskSide; i++) {
-      const at = j * maskSide + i;
-      if (texel[at] !== maskBorder && isInside(points, i + 0.5, j + 0.5)) texel[at] = maskInside;
-    }
-  }
+  fillInside(texel, points);
   return { minU, minV, scaleU, scaleV, texel, points };
 }
