@@ -46,7 +46,7 @@ export function NumberField(props: NumberFieldProps) {
 
   const unit = quantity.unit(units);
   return (
-    <div className="field">
+    <div className="field is-number">
       <label htmlFor={id} className={isLabelHidden ? 'unseen' : 'field-label'}>
         {label}
         {unit === '' ? null : <span className="unseen">, {quantity.unitInFull(units)}</span>}
@@ -55,7 +55,6 @@ export function NumberField(props: NumberFieldProps) {
         <input
           id={id}
           type="text"
-          className={unit === '' ? '' : 'has-unit'}
           inputMode="decimal"
           autoComplete="off"
           value={typed ?? shown}

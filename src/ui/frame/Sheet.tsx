@@ -50,7 +50,7 @@ function Tabs() {
     list.current?.querySelector<HTMLElement>(`#tab-${next}`)?.focus();
   };
   return (
-    <div className="tabs" role="tablist" aria-label={words.tabs} ref={list} onKeyDown={onKeyDown}>
+    <div className="tabs" role="tablist" aria-label={words.tabs} ref={list}>
       {sheetNames.map((name) => (
         <button
           key={name}
@@ -63,6 +63,7 @@ function Tabs() {
           tabIndex={sheet === name ? 0 : -1}
           title={words.sheets[name].about}
           onClick={() => show(name)}
+          onKeyDown={onKeyDown}
         >
           {words.sheets[name].tab}
         </button>

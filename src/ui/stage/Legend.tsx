@@ -10,7 +10,7 @@ export function Legend() {
   const { classes } = makeLightScale(thresholdsOf(file));
   return (
     <figure className="legend" aria-label={lightWords.legend}>
-      <figcaption>{lightWords.legend}</figcaption>
+      <figcaption>{lightWords.legend}, %</figcaption>
       <div className="legend-bar" aria-hidden="true">
         {classes.map((c) => (
           <span key={c.name} style={{ backgroundColor: c.css }} />
@@ -18,7 +18,7 @@ export function Legend() {
       </div>
       <div className="legend-figures">
         {classes.slice(1).map((c) => (
-          <span key={c.name}>{limitPercent(c.from)} %</span>
+          <span key={c.name}>{limitPercent(c.from)}</span>
         ))}
       </div>
     </figure>

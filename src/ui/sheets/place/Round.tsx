@@ -2,7 +2,7 @@
 import type { Surrounding } from '../../../document/treeFile.ts';
 import { changeSurrounding } from '../../../editor/edits/place.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
-import { type Quantity, quantities } from '../../fields/quantities.ts';
+import { quantities } from '../../fields/quantities.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { useFile, useWorkbench } from '../../state/workbench.ts';
 import { fresh, type RoundNumber, roundNumbers } from './roundNumbers.ts';
@@ -58,7 +58,7 @@ function Item({ one, index }: { readonly one: Surrounding; readonly index: numbe
             key={number.label}
             label={number.label}
             value={number.value}
-            quantity={quantities[number.as] as Quantity}
+            quantity={quantities[number.as]}
             onCommit={(value) => put(number.set(value))}
           />
         ))}

@@ -17,14 +17,46 @@ import { treeWords as words } from './words.ts';
 export function BranchForm({ axis }: { readonly axis: TreeAxis }) {
   const { editor } = useWorkbench();
   const make = (edit: Edit) => void editor.make(edit);
-  const shape = (change: Shape) => make((file) => reshape(file, axis.id, change));
   const say = (change: Description) => make((file) => describe(file, axis.id, change));
-  const { lengthM, bearingDeg, fromUprightDeg } = branchFigures(axis);
   const { fields } = words;
   return (
     <div className="branch-form">
       <TextField label={fields.name} value={axis.name} onCommit={(name) => say({ name })} />
       {axis.parentId === null ? null : <Origin axis={axis} parentId={axis.parentId} make={make} />}
+      <ShapeFields axis={axis} make={make} />
+      <ContentFields axis={axis} say={say} />
+      <ChoiceField
+        label={fields.condition}
+        value={axis.condition}
+        options={conditionOptions}
+        onChoose={(condition) => say({ condition })}
+      />
+      <ChoiceField
+        label={fields.pin}
+        value={axis.pin ?? 'free'}
+        options={pinOptions}
+        onChoose={(pin) => say({ pin: pin === 'free' ? null : pin })}
+      />
+      <p className="quiet small is-wide">{words.hint}</p>
+      <div className="is-wide">
+        <CommandButton id="delete" isLong />
+      </div>
+    </div>
+  );
+}
+
+interface FormPart {
+  readonly axis: TreeAxis;
+  readonly make: (edit: Edit) => void;
+}
+
+/** How long it is and where it points. */
+function ShapeFields({ axis, make }: FormPart) {
+  const { lengthM, bearingDeg, fromUprightDeg } = branchFigures(axis);
+  const shape = (change: Shape) => make((file) => reshape(file, axis.id, change));
+  const { fields } = words;
+  return (
+    <>
       <NumberField
         label={fields.length}
         value={lengthM}
@@ -43,6 +75,15 @@ export function BranchForm({ axis }: { readonly axis: TreeAxis }) {
         quantity={quantities.angle}
         onCommit={(v) => shape({ fromUprightDeg: v })}
       />
+    </>
+  );
+}
+
+/** How thick it is and what it carries. */
+function ContentFields({ axis, say }: { axis: TreeAxis; say: (change: Description) => void }) {
+  const { fields } = words;
+  return (
+    <>
       <NumberField
         label={fields.base}
         value={axis.baseDiameterM}
@@ -67,30 +108,12 @@ export function BranchForm({ axis }: { readonly axis: TreeAxis }) {
         quantity={quantities.count}
         onCommit={(v) => say({ budCount: v })}
       />
-      <ChoiceField
-        label={fields.condition}
-        value={axis.condition}
-        options={conditionOptions}
-        onChoose={(condition) => say({ condition })}
-      />
-      <ChoiceField
-        label={fields.pin}
-        value={axis.pin ?? 'free'}
-        options={pinOptions}
-        onChoose={(pin) => say({ pin: pin === 'free' ? null : pin })}
-      />
-      <p className="quiet small is-wide">{words.hint}</p>
-      <div className="is-wide">
-        <CommandButton id="delete" isLong />
-      </div>
-    </div>
+    </>
   );
 }
 
-interface OriginProps {
-  readonly axis: TreeAxis;
+interface OriginProps extends FormPart {
   readonly parentId: string;
-  readonly make: (edit: Edit) => void;
 }
 
 /** What it is, what it grows on and where it leaves it. */

@@ -10,7 +10,7 @@ const outlines: Readonly<Record<CutKind, string>> = {
 export function CutTag({ kind, n }: { readonly kind: CutKind; readonly n: number }) {
   return (
     <svg className="cut-tag" viewBox="0 0 30 32" aria-hidden="true">
-      <path d={`${outlines[kind]} M10 23 L15 31 L20 23 z`} />
+      <path d={`${outlines[kind]} M10 24 L15 31 L20 24 z`} />
       <text x="15" y={kind === 'tip' ? 21 : 18.5} textAnchor="middle">
         {n}
       </text>

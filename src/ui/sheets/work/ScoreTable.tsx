@@ -17,39 +17,42 @@ const lines: readonly { readonly name: string; readonly text: (score: Score, uni
   { name: words.rows.wood, text: (s, units) => formatLength(s.fruitingWoodM, units) },
   { name: words.rows.dark, text: (s) => String(s.deepShadeCount) },
   { name: words.rows.shoots, text: (s) => String(s.shootCount) },
-  { name: words.rows.light, text: (s) => formatDecimal(s.meanLight * 100, 0) },
+  { name: words.rows.light, text: (s) => `${formatDecimal(s.meanLight * 100, 0)} %` },
 ];
 
 export function ScoreTable({ score, ticked, isStale }: ScoreTableProps) {
   const units = useUnits();
   return (
-    <table className={isStale ? 'rows score is-stale' : 'rows score'} aria-label={words.score}>
-      <thead>
-        <tr>
-          <th scope="col">{words.columns.what}</th>
-          <th scope="col" className="figure">
-            {words.columns.nothing}
-          </th>
-          <th scope="col" className="figure">
-            {words.columns.ticked}
-          </th>
-          <th scope="col" className="figure">
-            {words.columns.all}
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {lines.map(({ name, text }, i) => (
-          <tr key={name} className={i === 0 ? 'is-first' : ''}>
-            <th scope="row">{name}</th>
-            <td className="figure">{text(score.doNothing, units)}</td>
-            <td className="figure is-chosen" data-testid={i === 0 ? 'ripe-ticked' : undefined}>
-              {ticked === null ? '' : text(ticked, units)}
-            </td>
-            <td className="figure">{text(score.plan, units)}</td>
+    <div>
+      <table className={isStale ? 'rows score is-stale' : 'rows score'} aria-label={words.score}>
+        <thead>
+          <tr>
+            <th scope="col">{words.columns.what}</th>
+            <th scope="col" className="figure">
+              {words.columns.nothing}
+            </th>
+            <th scope="col" className="figure">
+              {words.columns.ticked}
+            </th>
+            <th scope="col" className="figure">
+              {words.columns.all}
+            </th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {lines.map(({ name, text }, i) => (
+            <tr key={name} className={i === 0 ? 'is-first' : ''}>
+              <th scope="row">{name}</th>
+              <td className="figure">{text(score.doNothing, units)}</td>
+              <td className="figure is-chosen" data-testid={i === 0 ? 'ripe-ticked' : undefined}>
+                {ticked === null ? '' : text(ticked, units)}
+              </td>
+              <td className="figure">{text(score.plan, units)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="quiet small score-note">{words.scoreNote}</p>
+    </div>
   );
 }

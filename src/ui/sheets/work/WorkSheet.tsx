@@ -26,7 +26,13 @@ export function WorkSheet() {
     <>
       <Headline isStale={isStale} />
       <State isStale={isStale} date={date} />
-      <DateField label={words.date} value={date} onChoose={(chosen) => view.setState({ workDate: chosen })} />
+      <div className="is-inline">
+        <DateField
+          label={words.date}
+          value={date}
+          onChoose={(chosen) => view.setState({ workDate: chosen })}
+        />
+      </div>
       {plan === null ? null : (
         <>
           <ScoreTable score={plan.score} ticked={trial?.score ?? null} isStale={isStale} />

@@ -29,13 +29,15 @@ export const workWords = {
   score: 'What it does',
   columns: { what: 'This season', nothing: 'Do nothing', ticked: 'Ticked cuts', all: 'All cuts' },
   rows: {
-    ripe: 'Ripe figs, main crop',
-    first: 'Figs of the first crop',
-    wood: 'Shoots in fruiting light',
-    shoots: 'Shoots kept',
-    dark: 'Shoots in deep shade',
-    light: 'Mean light, % of open sky',
+    ripe: 'Ripe figs',
+    first: 'First crop',
+    wood: 'Fruiting wood',
+    dark: 'In deep shade',
+    shoots: 'Shoots',
+    light: 'Mean light',
   },
+  scoreNote:
+    'Ripe figs: of the main crop, this season. Fruiting wood: length of shoot that gets fruiting light. Mean light: share of open sky.',
   cuts: (n: number) => (n === 1 ? 'The cut' : `The ${n} cuts, in order of work`),
   tickAll: 'Tick all',
   untickAll: 'Untick all',
@@ -45,10 +47,12 @@ export const workWords = {
     Math.abs(count) < 0.05 ? 'no change in figs' : `${signed(count, (n) => formatDecimal(n, 1))} figs`,
   wood: (lengthM: number, length: (m: number) => string) =>
     Math.abs(lengthM) < 0.005 ? null : `${signed(lengthM, length)} in fruiting light`,
-  lights: (lights: readonly { name: string; shareGain: number }[]) =>
-    lights.length === 0
-      ? null
-      : `More light for ${lights.map((l) => `${l.name} (+${formatDecimal(l.shareGain * 100, 0)} %)`).join(', ')}.`,
+  /** Gains that round to nothing are left out. */
+  lights(lights: readonly { name: string; shareGain: number }[]): string | null {
+    const gains = lights.filter((light) => light.shareGain >= 0.005);
+    if (gains.length === 0) return null;
+    return `More light for ${gains.map((l) => `${l.name} (+${formatDecimal(l.shareGain * 100, 0)} %)`).join('; ')}.`;
+  },
   showMe: 'Show me',
   alsoMind: 'Mind',
   cautionNames: {
