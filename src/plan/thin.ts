@@ -40,9 +40,11 @@ export function thinProblem(input: ThinInput): ThinProblem {
   const worth = worthOfNodes(traced, table, values);
   const limits = keepLimits({ candidates: [...candidates, ...pinned], values, ...leafAreas(input, keep) });
   const kept = new Uint8Array(candidates.length + pinned.length).fill(1);
+  const partners = partnersWithin(candidates);
   return {
     count: candidates.length,
     limits,
+    partnersOf: (member) => partners[member] ?? [],
     worth,
     value: () => worth() - limits.penalty(kept),
     flip: (member) => {
@@ -51,6 +53,11 @@ export function thinProblem(input: ThinInput): ThinProblem {
       if (owner > 0) table.toggle(owner);
     },
   };
+}
+
+/** Swaps stay on one limb: between limbs that are full a swap breaks a limit, between others single moves do. */
+function partnersWithin(candidates: readonly Candidate[]): number[][] {
+  return candidates.map(({ limb }) => [...candidates.keys()].filter((j) => candidates[j]?.limb === limb));
 }
 
 function worthOfNodes({ canopy, worth }: TracedCanopy, table: SearchTable, values: FigValues): () => number {

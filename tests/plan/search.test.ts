@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest';
+import { random01 } from '../../src/geometry/random.ts';
+import type { Tree } from '../../src/geometry/tree.ts';
+import { candidatesOf } from '../../src/plan/candidates.ts';
+import { ruleContext } from '../../src/plan/ruleContext.ts';
+import { type KeepProblem, searchKeepSet } from '../../src/plan/search.ts';
+import { thinProblem } from '../../src/plan/thin.ts';
+import { seasonLight, traceCanopy } from '../../src/plan/tracedCanopy.ts';
+import { workYear } from '../../src/plan/windows.ts';
+import { figValues } from '../../src/species/fig.ts';
+import { bud, drain, limb, planInput, stance, straight, tree, trunk } from './smallTree.ts';
+
+/** Best of all sets, tried one by one; one member is flipped from one set to the next (Gray code). */
+function bestOfAll(problem: KeepProblem): number {
+  let best = problem.value();
+  for (let n = 1; n < 2 ** problem.count; n++) {
+    problem.flip(31 - Math.clz32(n & -n));
+    best = Math.max(best, problem.value());
+  }
+  return best;
+}
+
+/** Worth of members less the harm that pairs of them do to each other. */
+function pairProblem(count: number, seed: number): KeepProblem {
+  const kept = new Uint8Array(count).fill(1);
+  const own = Array.from({ length: count }, (_, i) => random01(seed, i, 1));
+  const harm = (i: number, j: number): number => 0.6 * random01(seed, i, j, 2) ** 3;
+  return {
+    count,
+    flip: (i) => {
+      kept[i] = 1 - (kept[i] as number);
+    },
+    value: () => {
+      let sum = 0;
+      for (let i = 0; i < count; i++) {
+        if (kept[i] !== 1) continue;
+        sum += own[i] as number;
+        for (let j = 0; j < i; j++) if (kept[j] === 1) sum -= harm(i, j);
+      }
+      return sum;
+    },
+  };
+}
+
+/** Three short limbs close together with many buds: they shade each other. */
+function crowdedTree(budCount: number): Tree {
+  const limbs = [17, 139, 262].map((bearing, l) =>
+    limb(`limb-${l}`, bearing, {
+      path: straight(0.31, bearing, 47),
+      atM: 0.43 + 0.06 * l,
+      buds: Array.from({ length: Math.ceil((budCount - l) / 3) }, (_, i) =>
+        bud(`b-${l}-${i}`, 0.11 + 0.055 * i, (i * 137.5) % 360),
+      ),
+    }),
+  );
+  return tree(trunk(), ...limbs);
+}
+
+function crowdedProblem(budCount: number, seed: number): KeepProblem {
+  const input = planInput(crowdedTree(budCount), { seed, values: figValues({ shootsPerScaffold: 3 }) });
+  const { season, stage } = workYear(input);
+  const traced = drain(traceCanopy(input, season, new Set()));
+  const candidates = candidatesOf(ruleContext(input.tree, stance, input.values), stage);
+  const light = seasonLight(input, season);
+  return thinProblem({ traced, light, values: input.values, candidates, pinned: [], settled: new Set() });
+}
+
+describe('searchKeepSet', () => {
+  it.each([11, 12, 13, 14, 15, 16])(
+    'finds the best of all sets of 12 that harm each other, seed %i',
+    (seed) => {
+      const found = drain(searchKeepSet(pairProblem(12, seed)));
+      expect(found.value).toBeCloseTo(bestOfAll(pairProblem(12, seed)), 9);
+    },
+  );
+
+  it.each([
+    [10, 21],
+    [11, 22],
+    [12, 23],
+    [9, 24],
+    [12, 24],
+  ])('finds the best of all keep-sets of a crowded tree with %i buds, seed %i', (budCount, seed) => {
+    const problem = crowdedProblem(budCount, seed);
+    expect(problem.count).toBe(budCount);
+    const found = drain(searchKeepSet(problem));
+    expect(found.value).toBeCloseTo(bestOfAll(crowdedProblem(budCount, seed)), 6);
+    expect(found.kept).toContain(1);
+  });
+
+  it('leaves the problem at the set it names', () => {
+    const problem = pairProblem(10, 31);
+    const found = drain(searchKeepSet(problem));
+    expect(problem.value()).toBeCloseTo(found.value, 9);
+  });
+
+  it('only betters the set it is started from', () => {
+    const start = [1, 0, 1, 0, 1, 0, 1, 0, 1];
+    const problem = pairProblem(9, 32);
+    start.forEach((kept, i) => {
+      if (kept === 0) problem.flip(i);
+    });
+    const startValue = problem.value();
+    expect(drain(searchKeepSet(pairProblem(9, 32), start)).value).toBeGreaterThanOrEqual(startValue);
+  });
+
+  it('answers for nothing to choose from', () => {
+    expect(drain(searchKeepSet(pairProblem(0, 33)))).toEqual({ kept: new Uint8Array(0), value: 0 });
+  });
+});
+
+describe('thinProblem', () => {
+  it('is worth the same after any flips and back', () => {
+    const problem = crowdedProblem(9, 41);
+    const value = problem.value();
+    for (const member of [3, 7, 1, 3, 8, 7, 1, 8]) problem.flip(member);
+    expect(problem.value()).toBeCloseTo(value, 9);
+  });
+
+  it('never leaves a limb bare and never keeps more on a limb than it holds', () => {
+    const problem = crowdedProblem(12, 42);
+    const { kept } = drain(searchKeepSet(problem));
+    const onLimb = [0, 1, 2].map((l) => kept.slice(4 * l, 4 * l + 4).reduce((a, b) => a + b, 0));
+    for (const count of onLimb) {
+      expect(count).toBeGreaterThanOrEqual(1);
+      expect(count).toBeLessThanOrEqual(3);
+    }
+  });
+});
