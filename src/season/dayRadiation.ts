@@ -1,7 +1,7 @@
 /** The radiation of a normal day at a site, from its monthly sunshine hours. */
 import { dayOfYear, monthOf } from './calendar.ts';
 import { diffuseShareOfMonth } from './diffuseShare.ts';
-import { dayLengthH, dayOrbit, extraterrestrialMJM2Day } from './extraterrestrial.ts';
+import { type DayOrbit, dayLengthH, dayOrbit, extraterrestrialMJM2Day } from './extraterrestrial.ts';
 import { clearnessFromSunshine, sunshineFraction } from './globalRadiation.ts';
 import type { IsoDate, Site } from './site.ts';
 
@@ -19,14 +19,19 @@ export interface DayRadiation {
  * follow hold for all its days: the diffuse fit is one for monthly means, and so a month's answer is made of that
  * month's figures alone. The price is a step between months, up to 12 % of the day where summer turns into a dull
  * autumn; radiation above the air changes smoothly from day to day.
+ * @param orbit of the day; FAO-56's own when left out
  */
-export function dayRadiation(site: Pick<Site, 'latitudeDeg' | 'climate'>, date: IsoDate): DayRadiation {
+export function dayRadiation(
+  site: Pick<Site, 'latitudeDeg' | 'climate'>,
+  date: IsoDate,
+  orbit?: DayOrbit,
+): DayRadiation {
   const { latitudeDeg, climate } = site;
   const middle = dayOrbit(latitudeDeg, dayOfYear(`${date.slice(0, 8)}15`));
   const sunshineH = climate.sunshineH[monthOf(date) - 1] as number;
   const fraction = sunshineFraction(sunshineH, dayLengthH(middle.sunsetRad));
   const clearness = clearnessFromSunshine(fraction);
-  const extraterrestrialMJM2 = extraterrestrialMJM2Day(latitudeDeg, dayOfYear(date));
+  const extraterrestrialMJM2 = extraterrestrialMJM2Day(latitudeDeg, dayOfYear(date), orbit);
   const globalMJM2 = clearness * extraterrestrialMJM2;
   const diffuseMJM2 = globalMJM2 * diffuseShareOfMonth(clearness, middle.sunsetRad);
   return { extraterrestrialMJM2, globalMJM2, diffuseMJM2, sunshineFraction: fraction, clearness };

@@ -12,7 +12,7 @@ export const groundPatches: readonly Patch[] = patchRows([0, 20, 45, 90], [8, 6,
 
 /**
  * Rows of the beam grid. Their edges lie at even steps of the sun's longitude along its yearly path, so each row holds the sun for
- * one twelfth of the year: rows are 6.1 degrees of declination high at the equinoxes and 0.8 at the solstices.
+ * one twelfth of the year: rows are 5.9 degrees of declination high at the equinoxes and 0.8 at the solstices.
  */
 export const beamRows = 12;
 /** Columns of 10 degrees of hour angle (40 minutes), from midnight to midnight. */

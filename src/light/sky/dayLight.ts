@@ -1,7 +1,8 @@
 /** The PAR of a normal day, step by step through solar time. */
+import { dayOfYear } from '../../season/calendar.ts';
 import { dayRadiation } from '../../season/dayRadiation.ts';
 import { diffuseShareOfPar } from '../../season/diffuseShare.ts';
-import { sunsetHourAngleRad } from '../../season/extraterrestrial.ts';
+import { dayOrbit, sunsetHourAngleRad } from '../../season/extraterrestrial.ts';
 import { diffuseShareAt, globalShareAt } from '../../season/hourShares.ts';
 import { parMolPerMJ } from '../../season/par.ts';
 import type { IsoDate, Site } from '../../season/site.ts';
@@ -36,16 +37,19 @@ export interface DayLight {
  * PAR of all steps together is the day's global radiation times the PAR factor, exactly.
  */
 export function dayLight(site: SkySite, date: IsoDate): DayLight {
-  const { globalMJM2, diffuseMJM2 } = dayRadiation(site, date);
-  const declinationDeg = noonDeclinationDeg(date, site.longitudeDeg);
-  const sunsetRad = sunsetHourAngleRad(site.latitudeDeg, (declinationDeg * Math.PI) / 180);
+  const { latitudeDeg, longitudeDeg } = site;
+  const declinationDeg = noonDeclinationDeg(date, longitudeDeg);
+  const declinationRad = (declinationDeg * Math.PI) / 180;
+  const sunsetRad = sunsetHourAngleRad(latitudeDeg, declinationRad);
+  const orbit = { ...dayOrbit(latitudeDeg, dayOfYear(date)), declinationRad, sunsetRad };
+  const { globalMJM2, diffuseMJM2 } = dayRadiation(site, date, orbit);
   const globalShare = spread(sunsetRad, globalShareAt);
   const diffuse = spread(sunsetRad, diffuseShareAt).map((share) => share * diffuseMJM2);
   const beam = globalShare.map((share, i) => Math.max(0, share * globalMJM2 - (diffuse[i] as number)));
   const beamSum = sum(beam);
   const scale = beamSum > 0 ? (globalMJM2 - diffuseMJM2) / beamSum : 0;
-  const phi = (site.latitudeDeg * Math.PI) / 180;
-  const delta = (declinationDeg * Math.PI) / 180;
+  const phi = (latitudeDeg * Math.PI) / 180;
+  const delta = declinationRad;
   const beamParMolM2 = new Float64Array(daySteps);
   const diffuseParMolM2 = new Float64Array(daySteps);
   for (let step = 0; step < daySteps; step++) {

@@ -12,7 +12,7 @@ import { dayLight, daySteps } from '../../../src/light/sky/dayLight.ts';
 import { openSkyDay } from '../../../src/light/sky/openSkyDay.ts';
 import { waveDirections } from '../../../src/light/sky/waveDirections.ts';
 import { noonDeclinationDeg, sunDirection } from '../../../src/light/sun.ts';
-import { daysOf } from '../../../src/season/calendar.ts';
+import { dayOfYear, daysOf } from '../../../src/season/calendar.ts';
 import { dayRadiation } from '../../../src/season/dayRadiation.ts';
 import { parMolPerMJ } from '../../../src/season/par.ts';
 import type { Monthly } from '../../../src/season/site.ts';
@@ -74,13 +74,28 @@ test('one wave alone gives the open sky of a season within 2 %, of a winter day 
   }
 });
 
+/** Mean over the day of the sun's sine of elevation at its true declination, by summing every minute. */
+function meanSine(latitudeDeg: number, declinationDeg: number): number {
+  let total = 0;
+  for (let minute = 0; minute < 1440; minute++) {
+    total += Math.max(0, sunDirection(latitudeDeg, declinationDeg, (minute + 0.5) / 4 - 180)[1]);
+  }
+  return total / 1440;
+}
+
 test.each(periods)(
-  'the closed sum is the global radiation of its days in photons: %s',
+  'the closed sum is clearness times the radiation above the air, in photons: %s',
   (_, site, from, to) => {
     const light = lightAt(site, from, to);
     const days = daysOf({ from, to });
-    const globalMJM2 = sum(days.map((date) => dayRadiation(site, date).globalMJM2)) / days.length;
-    expect(light.openSkyParMolM2Day).toBeCloseTo(globalMJM2 * parMolPerMJ, 8);
+    const globals = days.map((date) => {
+      const { clearness } = dayRadiation(site, date);
+      const distance = 1 + 0.033 * Math.cos((2 * Math.PI * dayOfYear(date)) / 365);
+      const sine = meanSine(site.latitudeDeg, noonDeclinationDeg(date, site.longitudeDeg));
+      return clearness * 0.082 * 1440 * distance * sine;
+    });
+    const expected = (sum(globals) / days.length) * parMolPerMJ;
+    expect(Math.abs(light.openSkyParMolM2Day / expected - 1)).toBeLessThan(1e-5);
     expect(light.openBeamParMolM2Day + light.openDiffuseParMolM2Day).toBeCloseTo(
       light.openSkyParMolM2Day,
       10,
