@@ -1,6 +1,5 @@
 /** The public core, callable without a page. Re-exports, nothing else. */
 
-// geometry
 export * from './geometry/outline.ts';
 export * from './geometry/path.ts';
 export { hashText, random01, randomNormal } from './geometry/random.ts';
@@ -8,10 +7,8 @@ export * from './geometry/surface.ts';
 export * from './geometry/tree.ts';
 export type { Vec3 } from './geometry/vec.ts';
 export { bearingDeg, direction, elevationDeg, fromUprightDeg, turnAboutUpright } from './geometry/world.ts';
-// the ledger and what is read from it
 export type { CellKind, CellLight, Direction } from './light/directions.ts';
 export * from './light/exposure.ts';
-// light on bare geometry
 export * from './light/irradiance.ts';
 export * from './light/leafOptics.ts';
 export * from './light/ledger.ts';

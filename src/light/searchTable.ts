@@ -154,22 +154,35 @@ interface FoldedLists {
   readonly share: Float64Array;
 }
 
-function foldLists(
-  { listStart, listOwner, listShare }: Wave,
-  lists: OwnerLists,
-  options: SearchOptions,
-): FoldedLists {
+/** 1 for the lists of a wave that rays of the first receivers have. */
+function listsInUse({ rayList, directions, receiverCount, listStart }: Wave, receivers: number): Uint8Array {
+  const inUse = new Uint8Array(listStart.length - 1);
+  for (let d = 0; d < directions.length; d++) {
+    for (let r = 0; r < receivers; r++) inUse[rayList[d * receiverCount + r] as number] = 1;
+  }
+  return inUse;
+}
+
+/** Lists that no wanted ray has, and those ended by what stands for good, become the empty list with share 0. */
+function foldLists(wave: Wave, receivers: number, lists: OwnerLists, options: SearchOptions): FoldedLists {
+  const { listStart, listOwner, listShare } = wave;
   const count = listStart.length - 1;
+  const inUse = listsInUse(wave, receivers);
   const folded = { list: new Int32Array(count), share: new Float64Array(count) };
   for (let l = 0; l < count; l++) {
-    let share = 1;
-    for (let i = listStart[l] as number; i < (listStart[l + 1] as number); i++) {
+    const [from, to] = [listStart[l] as number, listStart[l + 1] as number];
+    let share = inUse[l] as number;
+    for (let i = from; i < to; i++) {
+      const owner = listOwner[i] as number;
+      if (options.free[owner] !== 1 && options.keep[owner] === 1) share *= listShare[i] as number;
+    }
+    folded.share[l] = share;
+    if (share === 0) continue;
+    for (let i = from; i < to; i++) {
       const owner = listOwner[i] as number;
       if (options.free[owner] === 1) lists.put(owner, listShare[i] as number);
-      else if (options.keep[owner] === 1) share *= listShare[i] as number;
     }
     folded.list[l] = lists.close();
-    folded.share[l] = share;
   }
   return folded;
 }
@@ -209,7 +222,7 @@ export function mergeForSearch(ledger: Ledger, light: CellLight, options: Search
   const waveCount = ledger.waves.length;
   const weights = rayWeights(ledger, light);
   const interned = new OwnerLists();
-  const folded = ledger.waves.map((wave) => foldLists(wave, interned, options));
+  const folded = ledger.waves.map((wave) => foldLists(wave, receiverCount, interned, options));
   const lists = interned.arrays();
   const sums = new Float64Array(lists.listStart.length - 1);
   const start = new Int32Array(receiverCount + 1);

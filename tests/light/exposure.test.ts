@@ -5,6 +5,7 @@ import { exposure, type Grouping } from '../../src/light/exposure.ts';
 import { irradiance } from '../../src/light/irradiance.ts';
 import type { KeepSet } from '../../src/light/ledger.ts';
 import { bruteForceTracer } from '../../src/light/trace/bruteForce.ts';
+import { traceWave } from '../../src/light/trace/wave.ts';
 import { ledgerOf, lightOf, waveOf } from './cells.ts';
 import { sceneOf, stream } from './trace/scene.ts';
 
@@ -121,6 +122,18 @@ describe('exposure', () => {
     const [got] = exposure(ledger, light);
     expect(got?.share).toBeCloseTo(1, 6);
     expect(got?.beamShare).toBe(0);
+  });
+
+  it('lets the other waves carry the beam when one has no ray in it', () => {
+    const receivers: Receiver[] = [{ point: [0, 0, 0], normal: [0, 1, 0], sides: 'one', onSurface: -1 }];
+    const waves = [0, 1, 2].map((wave) => {
+      const directions = waveOf(4, wave).filter(({ kind }) => wave !== 1 || kind !== 'beam');
+      return traceWave({ surfaces: [], receivers, directions, ownerCount: 1 });
+    });
+    const [got] = exposure({ ownerCount: 1, receiverCount: 1, waves, seed: 4 }, lightOf(0));
+    expect(got?.share).toBeCloseTo(1, 6);
+    expect(got?.beamShare).toBeCloseTo(17 / 28, 6);
+    expect(got?.standardError).toBeGreaterThan(0.1);
   });
 
   it('says 0, not NaN, where there is no light at all', () => {
