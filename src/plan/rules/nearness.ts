@@ -22,7 +22,8 @@ export interface Nearness {
 
 /**
  * Null when the two never come nearer than `max(gapLimitM, both radii + clearanceM)` between centre lines,
- * wood near the shared fork left out.
+ * wood near the shared fork left out, and so is all of the first from there to where the two have parted for the first
+ * time: that is a narrow fork, not a crossing. The first must not be wood that the second grew from.
  */
 export function nearness(
   first: PlacedAxis,
@@ -37,7 +38,7 @@ export function nearness(
   const meeting = sharedFork(first, second);
   const [piecesOfFirst, piecesOfSecond] = [pieces(first, meeting.first), pieces(second, meeting.second)];
   let nearest: Nearness | null = null;
-  let overM = 0;
+  let [overM, hasParted] = [0, false];
   for (const a of piecesOfFirst) {
     let tooNear = false;
     for (const b of piecesOfSecond) {
@@ -45,11 +46,13 @@ export function nearness(
       const limitM = Math.max(gapLimitM, radiusAtM(first, a.atM) + radiusAtM(second, b.atM) + clearanceM);
       if (distanceM >= limitM) continue;
       tooNear = true;
+      if (!hasParted) break;
       if (nearest === null || distanceM < nearest.gapM) {
         nearest = { gapM: distanceM, overM: 0, limitM, alongFirstM: a.atM, alongSecondM: b.atM };
       }
     }
-    if (tooNear) overM += a.lengthM;
+    if (tooNear && hasParted) overM += a.lengthM;
+    hasParted ||= !tooNear;
   }
   return nearest === null ? null : { ...nearest, overM };
 }

@@ -1,0 +1,158 @@
+import { describe, expect, it } from 'vitest';
+import { placeTree } from '../../src/geometry/tree.ts';
+import { cautionsFor, cautionText } from '../../src/plan/cautions.ts';
+import type { Place, Reason } from '../../src/plan/cut.ts';
+import { placeOfBud, placeOfCut } from '../../src/plan/place.ts';
+import { remarkText } from '../../src/plan/remarks.ts';
+import { ruleContext } from '../../src/plan/ruleContext.ts';
+import { placeText, reasonText, whatText } from '../../src/plan/words.ts';
+import { axis, bud, limb, stance, straight, tree, trunk, values } from './smallTree.ts';
+
+const lateral2 = axis('x17', 'x3', {
+  name: 'South-east limb, lateral 2',
+  atM: 0.51,
+  path: straight(0.44, 110, 25),
+  buds: [bud('x17-b', 0.34, 0), bud('x17-c', 0.21, 90)],
+});
+const sketch = tree(trunk(), limb('x3', 135, { name: 'South-east limb' }), lateral2);
+const context = ruleContext(sketch, stance, values);
+const placedAxis = (id: string) => {
+  const found = placeTree(sketch, stance).get(id);
+  if (found === undefined) throw new Error(`no axis ${id}`);
+  return context.placed.get(id) ?? found;
+};
+const house = { name: 'the house', bearingDeg: 0 };
+
+describe('places', () => {
+  it('of a bud names branch, distance, side and height, and never an id', () => {
+    const place = placeOfBud(context, placedAxis('x17'), bud('x17-b', 0.34, 0));
+    const text = placeText({ kind: 'rub off bud', atM: 0, place }, 'metric', house);
+    expect(text).toBe(
+      'Go to the south-east limb, lateral 2. 34 cm out from its fork, bud on the upper side, 93 cm above the soil. Seen from the house: left, at the back.',
+    );
+    expect(text).not.toContain('x17');
+  });
+
+  it('of a bud at the side names the wind it faces', () => {
+    // Clockwise seen from the tip of wood that runs east-south-east: a quarter turn from the top is its north side.
+    const place = placeOfBud(context, placedAxis('x17'), bud('x17-c', 0.21, 90));
+    expect(place.face).toBe('north');
+  });
+
+  it('of a branch is where it sits on its parent', () => {
+    const place = placeOfCut(context, placedAxis('x17'), 0);
+    expect([place.branch, place.piece, place.forksFrom]).toEqual(['South-east limb', lateral2.name, 'Trunk']);
+    expect(place.fromForkM).toBeCloseTo(0.51, 9);
+    expect(placeText({ kind: 'remove', atM: 0, place }, 'us', null)).toBe(
+      'Go to the south-east limb. The piece to take off sits 20 in out from its fork, on the north-east side, 31 in above the soil.',
+    );
+    expect(whatText({ kind: 'remove', atM: 0, place })).toBe('Take off the south-east limb, lateral 2');
+  });
+
+  it('of a shortened branch is along the branch itself', () => {
+    const place = placeOfCut(context, placedAxis('x17'), 0.4);
+    expect(place.branch).toBe('South-east limb, lateral 2');
+    expect(whatText({ kind: 'tip', atM: 0.4, place })).toBe('Cut the tip of the south-east limb, lateral 2');
+    expect(whatText({ kind: 'remove', atM: 0.4, place })).toBe('Shorten the south-east limb, lateral 2');
+  });
+
+  const at = (bearingDeg: number): string => {
+    const place: Place = { ...placeOfCut(context, placedAxis('x17'), 0), bearingDeg };
+    return placeText({ kind: 'remove', atM: 0, place }, 'metric', {
+      name: 'the gate',
+      bearingDeg: 200,
+    }).slice(-60);
+  };
+
+  it('are told left and right, front and back, as seen by someone who looks at the trunk', () => {
+    expect(at(200)).toContain('Seen from the gate: in the middle, at the front.');
+    expect(at(20)).toContain('in the middle, at the back.');
+    expect(at(110)).toContain('right, halfway back.');
+    expect(at(290)).toContain('left, halfway back.');
+    expect(at(335)).toContain('left, at the back.');
+  });
+});
+
+describe('reasons and remarks', () => {
+  const reasons: readonly Reason[] = [
+    { rule: 'dead' },
+    { rule: 'diseased' },
+    { rule: 'damaged' },
+    { rule: 'pinned' },
+    { rule: 'below the fork' },
+    { rule: 'sucker', originHeightM: 0.13, limitM: 0.2 },
+    {
+      rule: 'crossing',
+      other: 'East limb',
+      gapM: 0.012,
+      overM: 0.09,
+      limitM: 0.031,
+      keptFor: ['sound', 'thicker'],
+    },
+    { rule: 'inward', share: 0.21, limit: 0.33 },
+    { rule: 'narrow fork', angleDeg: 27.3, limitDeg: 35 },
+    { rule: 'water sprout', elevationDeg: 81.2, lengthM: 0.88 },
+    { rule: 'crowding', ownShare: 0.17, figsIfKept: 1.04, figsForOthers: 2.31 },
+    { rule: 'limb full', limb: 'East limb', kept: 8, limit: 8 },
+    { rule: 'pair', other: 'the next bud on East limb', gapM: 0.043 },
+    { rule: 'tip', lengthM: 0.07, nodes: 1, firstCropFigsLost: 0.4, why: 'too high' },
+  ];
+
+  it('are whole sentences without an empty value', () => {
+    for (const reason of reasons) {
+      for (const units of ['metric', 'us'] as const) {
+        const text = reasonText(reason, units);
+        expect(text).toMatch(/^[A-Z].*\.$/);
+        expect(text).not.toMatch(/undefined|NaN|null|\[object/);
+      }
+    }
+  });
+
+  it('carry their figures in the units asked for', () => {
+    expect(reasonText(reasons[6] as Reason, 'metric')).toBe(
+      'It crosses the east limb: centre lines 1.2 cm apart, too near over 9 cm (limit 3.1 cm). The other is sound, is thicker.',
+    );
+    expect(reasonText(reasons[6] as Reason, 'us')).toContain('1/2 in apart, too near over 3 1/2 in');
+    expect(reasonText(reasons[10] as Reason, 'metric')).toBe(
+      'Kept, it would get 17 % of open sky and ripen about 1.0 fig, and shade away about 2.3 figs on the others.',
+    );
+    expect(reasonText(reasons[13] as Reason, 'metric')).toContain('7 cm with 1 node, at a cost of 0.4 figs');
+  });
+
+  it('of remarks read alone', () => {
+    expect(remarkText({ about: 'no tip' })).toBe('No tip needs cutting.');
+    expect(remarkText({ about: 'too high', branch: 'East limb', byM: 0.34 })).toContain(
+      '34 cm (13 1/2 in) above',
+    );
+  });
+});
+
+describe('cautions', () => {
+  const bare = {
+    kind: 'rub off bud',
+    thicknessM: 0,
+    aboveGroundM: 1.1,
+    atNarrowFork: false,
+    treeAgeYears: 4,
+  } as const;
+
+  it('always name sap and the doubt of the plan', () => {
+    expect(cautionsFor(bare, values)).toEqual(['estimate', 'sap']);
+  });
+
+  it('grow with height, thickness, age and danger of the cut', () => {
+    const cut = { ...bare, kind: 'remove' } as const;
+    expect(cautionsFor(cut, values)).toContain('tools');
+    expect(cautionsFor({ ...cut, aboveGroundM: 2.1 }, values)).toContain('ladder');
+    expect(cautionsFor({ ...cut, aboveGroundM: 2.7 }, values)).toContain('power lines');
+    expect(cautionsFor({ ...cut, thicknessM: 0.041 }, values)).toContain('saw');
+    expect(cautionsFor({ ...cut, thicknessM: 0.041 }, values)).not.toContain('large limb');
+    expect(cautionsFor({ ...cut, thicknessM: 0.11 }, values)).toContain('large limb');
+    expect(cautionsFor({ ...cut, treeAgeYears: 23 }, values)).toContain('local rules');
+    expect(cautionsFor({ ...cut, atNarrowFork: true }, values)).toContain('fork');
+  });
+
+  it('have a sentence each', () => {
+    for (const text of Object.values(cautionText)) expect(text).toMatch(/^[A-Z].{20,}\.$/);
+  });
+});
