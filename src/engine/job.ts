@@ -13,3 +13,11 @@ export interface Progress<Partial = unknown> {
 }
 
 export type Job<Result, Partial = unknown> = Generator<Progress<Partial>, Result, void>;
+
+/** Runs a job to its end on the spot. */
+export function finishJob<Result>(job: Job<Result>): Result {
+  for (;;) {
+    const step = job.next();
+    if (step.done) return step.value;
+  }
+}
