@@ -1,5 +1,5 @@
 /** A cut with all that the grower is told of it. */
-import { type PlacedAxis, radiusAtM } from '../geometry/tree.ts';
+import { radiusAtM } from '../geometry/tree.ts';
 import { yearOf } from '../season/calendar.ts';
 import { cautionsFor } from './cautions.ts';
 import type { Cut, Place } from './cut.ts';
@@ -38,7 +38,7 @@ function whereIs(
   }
   for (const axis of context.placed.values()) {
     const bud = axis.axis.buds.find(({ id }) => id === cut.target);
-    if (bud !== undefined) return { place: placeOfBud(context, axis as PlacedAxis, bud), thicknessM: 0 };
+    if (bud !== undefined) return { place: placeOfBud(context, axis, bud), thicknessM: 0 };
   }
   throw new Error(`describeCut: the tree has no such bud, got ${cut.target}`);
 }

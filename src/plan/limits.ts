@@ -1,4 +1,7 @@
-/** The hard limits of a keep-set, as a penalty far above any gain of figs. */
+/**
+ * The hard limits of a keep-set, as a penalty far above any gain of figs. How many shoots a limb keeps and how far apart is
+ * settled at bud break, when fewer means stronger; a shoot in leaf only goes where that brings something.
+ */
 import type { FigValues } from '../species/fig.ts';
 import { type Candidate, tooClose } from './candidates.ts';
 
@@ -43,9 +46,11 @@ export function keepLimits(input: LimitInput): Limits {
   const { candidates, values } = input;
   const spacingM = values.keptShootSpacingCm / 100;
   const close = candidates.map((a, i) =>
-    [...candidates.keys()].filter((j) => j !== i && tooClose(a, candidates[j] as Candidate, spacingM)),
+    [...candidates.keys()].filter(
+      (j) => j !== i && a.bud !== null && tooClose(a, candidates[j] as Candidate, spacingM),
+    ),
   );
-  const limbs = grouped(candidates, (candidate) => candidate.limb);
+  const limbs = grouped(candidates, (candidate) => (candidate.bud === null ? null : candidate.limb));
   const holds = (members: readonly number[]): number => candidates[members[0] ?? -1]?.limbHolds ?? 0;
   const branches = grouped(candidates, (candidate) => (candidate.on.parent === null ? null : candidate.on));
   const breaches = (kept: ArrayLike<number>): Breaches => {

@@ -42,57 +42,51 @@ interface Proposal extends CutToMake {
  */
 export function* planJob(input: PlanInput): PlanSteps<PlanResult> {
   yield { done: 0, doing: 'Looking at the wood' };
+  const work = workOn(input);
+  const light = seasonLight(input, work.year.season);
+  const { free, pinned } = work.choice;
+  const { season } = work.year;
+  const settled = goneIds(input.tree, work.settled);
+  const found = yield* thinInRounds({ plan: input, season, light, candidates: free, pinned, settled });
+  const proposals: Proposal[] = [
+    ...work.settled,
+    ...free.filter(({ id }) => found.taken.has(id)).map((one) => ofCandidate(one, null)),
+    ...work.tips.cuts.map(ofFault),
+  ];
+  yield { done: 0.92, doing: 'Weighing each cut' };
+  const trial = trialContext(found.thinned, light, proposals, input, work.seasonYear);
+  const effects = yield* collect(cutEffects(trial), proposals.length);
+  const whole = tryThese(trial, proposals);
+  const doNothing = tryThese(trialContext(found.asItIs, light, [], input, work.seasonYear), []).score;
+  const kept = [...free.filter(({ id }) => !found.taken.has(id)), ...pinned];
+  const cuts = proposals.map((one, i) => toCut(input, work.year, one, effects[i] as CutEffect, kept));
+  const remarks = planRemarks({
+    ...work,
+    input,
+    context: ruleContext(input.tree, input.stance, input.values),
+    tipRemarks: work.tips.remarks,
+    cutCount: cuts.length,
+    thinningCount: found.taken.size,
+    doNothing,
+    plan: whole.score,
+    leafShareRemoved: leafShareRemoved(found.thinned, whole.keep),
+  }).map(remarkText);
+  return { plan: { date: input.date, cuts, score: { doNothing, plan: whole.score }, remarks }, trial };
+}
+
+/** All that is settled before any light is traced. */
+function workOn(input: PlanInput) {
   const year = workYear(input);
+  const seasonYear = yearOf(year.season.budBreakOn);
   const faults = findFaults(input.tree, input.stance, input.values);
   const context = ruleContext(faults.after, input.stance, input.values);
   const choice = sortCandidates(candidatesOf(context, year.stage));
-  const seasonYear = yearOf(year.season.budBreakOn);
-  const tips: Tips =
-    year.stage === 'rest'
-      ? proposeTips(context, seasonYear, input.bearsFirstCrop)
-      : { cuts: [], remarks: [] };
-  const settled = [
-    ...faults.cuts.map(ofFault),
-    ...choice.below.map((one) => ofCandidate(one, [{ rule: 'below the fork' }])),
-  ];
-  const light = seasonLight(input, year.season);
-  const { asItIs, thinned, taken } = yield* thinInRounds({
-    plan: input,
-    season: year.season,
-    light,
-    candidates: choice.free,
-    pinned: choice.pinned,
-    settled: goneIds(input.tree, settled),
-  });
-  const proposals: Proposal[] = [
-    ...settled,
-    ...choice.free.filter(({ id }) => taken.has(id)).map((one) => ofCandidate(one, null)),
-    ...tips.cuts.map(ofFault),
-  ];
-  yield { done: 0.92, doing: 'Weighing each cut' };
-  const trial = trialContext(thinned, light, proposals, input, seasonYear);
-  const effects = yield* collect(cutEffects(trial), proposals.length);
-  const whole = tryThese(trial, proposals);
-  const plan = whole.score;
-  const doNothing = tryThese(trialContext(asItIs, light, [], input, seasonYear), []).score;
-  const kept = [...choice.free.filter(({ id }) => !taken.has(id)), ...choice.pinned];
-  const cuts = proposals.map((one, i) => toCut(input, year, one, effects[i] as CutEffect, kept));
-  const remarks = planRemarks({
-    input,
-    year,
-    faults,
-    context: ruleContext(input.tree, input.stance, input.values),
-    tipRemarks: tips.remarks,
-    cutCount: cuts.length,
-    thinningCount: taken.size,
-    doNothing,
-    plan,
-    leafShareRemoved: leafShareRemoved(thinned, whole.keep),
-  });
-  return {
-    plan: { date: input.date, cuts, score: { doNothing, plan }, remarks: remarks.map(remarkText) },
-    trial,
-  };
+  const rests = year.stage === 'rest';
+  const tips: Tips = rests
+    ? proposeTips(context, seasonYear, input.bearsFirstCrop)
+    : { cuts: [], remarks: [] };
+  const below = choice.below.map((one) => ofCandidate(one, [{ rule: 'below the fork' }]));
+  return { year, seasonYear, faults, choice, tips, settled: [...faults.cuts.map(ofFault), ...below] };
 }
 
 interface Choice {

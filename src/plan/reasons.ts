@@ -5,7 +5,7 @@ import { tooClose } from './candidates.ts';
 import type { Reason } from './cut.ts';
 import type { CutEffect } from './gains.ts';
 
-/** Crowding always, with its figures; and the limit that would be broken were it kept, when there is one. */
+/** Crowding always, with its figures; and for a bud the limit that would be broken were it kept, when there is one. */
 export function searchReasons(
   candidate: Candidate,
   kept: readonly Candidate[],
@@ -13,6 +13,7 @@ export function searchReasons(
   values: FigValues,
 ): Reason[] {
   const reasons: Reason[] = [{ rule: 'crowding', ownShare, figsIfKept, figsForOthers }];
+  if (candidate.bud === null) return reasons;
   const neighbour = kept.find((other) => tooClose(candidate, other, values.keptShootSpacingCm / 100));
   if (neighbour !== undefined) {
     reasons.push({ rule: 'pair', other: nameOf(neighbour), gapM: Math.abs(neighbour.atM - candidate.atM) });

@@ -23,11 +23,11 @@ export interface ThinInput {
 
 export interface ThinProblem extends KeepProblem {
   readonly limits: Limits;
-  /** Worth in figs without the penalties of broken limits. */
+  /** Worth in figs without the upkeep of shoots and the penalties of broken limits. */
   worth(): number;
 }
 
-/** Worth of a keep-set: ripe figs of the season, and shoot in fruiting light at its price in figs. */
+/** Worth of a keep-set: ripe figs of the season, and shoot in fruiting light at its price in figs; less the upkeep of each shoot. */
 export function thinProblem(input: ThinInput): ThinProblem {
   const { traced, light, values, candidates, pinned, settled } = input;
   const { canopy } = traced;
@@ -40,15 +40,17 @@ export function thinProblem(input: ThinInput): ThinProblem {
   const worth = worthOfNodes(traced, table, values);
   const limits = keepLimits({ candidates: [...candidates, ...pinned], values, ...leafAreas(input, keep) });
   const kept = new Uint8Array(candidates.length + pinned.length).fill(1);
+  let standing = kept.length;
   const partners = partnersWithin(candidates);
   return {
     count: candidates.length,
     limits,
     partnersOf: (member) => partners[member] ?? [],
     worth,
-    value: () => worth() - limits.penalty(kept),
+    value: () => worth() - values.keptShootUpkeepFigs * standing - limits.penalty(kept),
     flip: (member) => {
       kept[member] = 1 - (kept[member] as number);
+      standing += kept[member] === 1 ? 1 : -1;
       const owner = owners[member] as number;
       if (owner > 0) table.toggle(owner);
     },

@@ -35,7 +35,7 @@ describe('formatLength', () => {
         fc.constantFrom('metric', 'us'),
         (m, units) => {
           const text = formatLength(m, units);
-          const plain = text.replace(/(\d+) (\d+)\/(\d+) in$|^(\d+)\/(\d+) in$/, (all, a, b, c, d, e) =>
+          const plain = text.replace(/(\d+) (\d+)\/(\d+) in$|^(\d+)\/(\d+) in$/, (_, a, b, c, d, e) =>
             a === undefined ? `${Number(d) / Number(e)} in` : `${Number(a) + Number(b) / Number(c)} in`,
           );
           const back = parseLength(plain, 'm');

@@ -1,0 +1,88 @@
+import type { Parameter } from '../parameter.ts';
+
+const practice = 'common practice, no publication pinned';
+
+/** What counts as a fault of the wood. */
+export const figFaults = {
+  crossingGapCm: {
+    name: 'Branches cross or rub when their centre lines come nearer than',
+    value: 3,
+    min: 0,
+    max: 6,
+    unit: 'cm',
+    source: `${practice}; no number was found in print`,
+    confidence: 'low',
+    adjustable: true,
+  },
+  crossingClearanceCm: {
+    name: 'Or when the gap between their barks is under',
+    value: 2,
+    min: 0,
+    max: 5,
+    unit: 'cm',
+    source: `${practice}; no number was found in print`,
+    confidence: 'low',
+    adjustable: true,
+  },
+  inwardInnerFraction: {
+    name: 'Inner part of the crown that branches should not grow into',
+    value: 0.33,
+    min: 0.25,
+    max: 0.5,
+    unit: 'share of the crown radius',
+    source: `${practice}; no number was found in print`,
+    confidence: 'low',
+    adjustable: true,
+  },
+  narrowForkDeg: {
+    name: 'A fork is narrow below',
+    value: 35,
+    min: 30,
+    max: 45,
+    unit: 'degrees',
+    source:
+      'Oregon State University Extension 2012, Pruning basics (strong forks near 45 degrees); bark turned in is the true fault, the angle stands for it',
+    confidence: 'medium',
+    adjustable: true,
+  },
+  narrowForkRemarkOverCm: {
+    name: 'A narrow fork thicker than this is not taken off at once',
+    value: 4,
+    min: 3,
+    max: 5,
+    unit: 'cm',
+    source: 'common practice: fig wounds close slowly, cuts preferred under 3-5 cm',
+    confidence: 'low',
+    adjustable: true,
+  },
+  waterSproutElevationDeg: {
+    name: 'A water sprout is steeper than',
+    value: 70,
+    min: 60,
+    max: 80,
+    unit: 'degrees above level',
+    source: practice,
+    confidence: 'medium',
+    adjustable: true,
+  },
+  waterSproutLengthCm: {
+    name: 'A water sprout is longer than',
+    value: 60,
+    min: 40,
+    max: 80,
+    unit: 'cm',
+    source: practice,
+    confidence: 'low',
+    adjustable: true,
+  },
+  suckerBelowCm: {
+    name: 'Shoots from the trunk below this height are suckers',
+    value: 20,
+    min: 0,
+    max: 30,
+    unit: 'cm above the soil',
+    source: practice,
+    confidence: 'medium',
+    adjustable: true,
+  },
+} as const satisfies Record<string, Parameter>;
