@@ -11,6 +11,9 @@ const tagForms = { 'rub off bud': 'round', remove: 'square', tip: 'pointed' } as
 /** Marks on thin wood are never smaller than this, metres. */
 const leastRadiusM = 0.009;
 
+/** From this many on the tags are drawn smaller, so that they hide less of each other. */
+const manyMarks = 12;
+
 const upright = new Vector3(0, 1, 0);
 
 function Glyph({ kind, radiusM }: { readonly kind: CutKind; readonly radiusM: number }) {
@@ -19,7 +22,13 @@ function Glyph({ kind, radiusM }: { readonly kind: CutKind; readonly radiusM: nu
   return <octahedronGeometry args={[radiusM * 1.7, 1]} />;
 }
 
-function Mark({ mark, colours }: { readonly mark: CutMark; readonly colours: StageColours }) {
+interface MarkProps {
+  readonly mark: CutMark;
+  readonly colours: StageColours;
+  readonly tagScale: number;
+}
+
+function Mark({ mark, colours, tagScale }: MarkProps) {
   const { n, kind, active } = mark;
   const image = useMemo(() => {
     const look = active
@@ -40,7 +49,8 @@ function Mark({ mark, colours }: { readonly mark: CutMark; readonly colours: Sta
       <Sign
         image={image}
         at={mark.point}
-        anchor={[0.5, 0]}
+        anchor={[0.5, -0.12]}
+        scale={tagScale}
         onTop
         opacity={active ? 1 : 0.85}
         order={active ? 4 : 3}
@@ -55,5 +65,6 @@ export interface CutMarksProps {
 }
 
 export function CutMarks({ marks, colours }: CutMarksProps) {
-  return marks.map((mark) => <Mark key={mark.id} mark={mark} colours={colours} />);
+  const tagScale = marks.length > manyMarks ? 0.72 : 1;
+  return marks.map((mark) => <Mark key={mark.id} mark={mark} colours={colours} tagScale={tagScale} />);
 }

@@ -14,14 +14,17 @@ export interface SignProps {
   readonly onTop?: boolean;
   readonly opacity?: number;
   readonly order?: number;
+  /** Times its own size. */
+  readonly scale?: number;
 }
 
-export function Sign({ image, at, anchor = [0.5, 0.5], onTop = false, opacity = 1, order = 1 }: SignProps) {
+export function Sign(props: SignProps) {
+  const { image, at, anchor = [0.5, 0.5], onTop = false, opacity = 1, order = 1, scale = 1 } = props;
   const heightPx = useThree((state) => state.size.height);
   const fieldDeg = useThree((state) => (state.camera as PerspectiveCamera).fov);
   const { texture } = image;
   useEffect(() => () => texture.dispose(), [texture]);
-  const perPx = (2 * Math.tan((fieldDeg * Math.PI) / 360)) / heightPx;
+  const perPx = (scale * 2 * Math.tan((fieldDeg * Math.PI) / 360)) / heightPx;
   return (
     <sprite
       position={[...at]}
