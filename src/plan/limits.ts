@@ -36,10 +36,6 @@ export interface Limits {
   /** Entry per candidate, 1 kept. */
   breaches(kept: ArrayLike<number>): Breaches;
   penalty(kept: ArrayLike<number>): number;
-  /** Kept neighbours that stand too close to a candidate, by index. */
-  closeTo(candidate: number): readonly number[];
-  /** Of the limb of a candidate: indices of the candidates on it. */
-  onLimbOf(candidate: number): readonly number[];
 }
 
 export function keepLimits(input: LimitInput): Limits {
@@ -69,8 +65,6 @@ export function keepLimits(input: LimitInput): Limits {
       const { shareOver: over, bareBranches, overFull, tooClosePairs } = breaches(kept);
       return perShareOver * over + perBareBranch * bareBranches + perBreach * (overFull + tooClosePairs);
     },
-    closeTo: (candidate) => close[candidate] ?? [],
-    onLimbOf: (candidate) => limbs.find((members) => members.includes(candidate)) ?? [],
   };
 }
 

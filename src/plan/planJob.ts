@@ -12,7 +12,7 @@ import type { Plan } from './plan.ts';
 import { leafShareRemoved, planRemarks } from './planRemarks.ts';
 import { searchReasons } from './reasons.ts';
 import { remarkText } from './remarks.ts';
-import { type PlanProgress, type PlanSteps, thinInRounds } from './rounds.ts';
+import { type PlanSteps, thinInRounds } from './rounds.ts';
 import { ruleContext } from './ruleContext.ts';
 import { proposeTips, type Tips } from './tips.ts';
 import { seasonLight } from './tracedCanopy.ts';
@@ -24,8 +24,6 @@ export interface PlanResult {
   /** For `tryCuts`: what if only these were made? */
   readonly trial: TrialContext;
 }
-
-export type { PlanProgress };
 
 /** A cut before its effect is known. */
 interface Proposal extends CutToMake {

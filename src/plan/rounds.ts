@@ -3,8 +3,8 @@ import type { CellLight } from '../light/directions.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Candidate } from './candidates.ts';
 import type { PlanInput } from './input.ts';
-import { searchKeepSet } from './search.ts';
-import { type ThinProblem, thinProblem } from './thin.ts';
+import { type KeepProblem, searchKeepSet } from './search.ts';
+import { thinProblem } from './thin.ts';
 import { type TracedCanopy, traceUpTo, untracedCanopy } from './tracedCanopy.ts';
 
 /** Rounds of search at most; the first of them from scratch, the others from the set before. */
@@ -90,7 +90,7 @@ function* agree(input: RoundsInput, start: TracedCanopy): PlanSteps<Agreed> {
   return { ...best, first };
 }
 
-const problemOn = (input: RoundsInput, traced: TracedCanopy): ThinProblem =>
+const problemOn = (input: RoundsInput, traced: TracedCanopy): KeepProblem =>
   thinProblem({ ...input, traced, values: input.plan.values });
 
 const takenOf = (candidates: readonly Candidate[], kept: ArrayLike<number>): ReadonlySet<string> =>
@@ -99,14 +99,14 @@ const takenOf = (candidates: readonly Candidate[], kept: ArrayLike<number>): Rea
 const sameSet = (a: Uint8Array, b: Uint8Array): boolean => a.every((kept, i) => kept === b[i]);
 
 /** Worth of a set on a problem where all are kept. */
-function valueOf(problem: ThinProblem, kept: Uint8Array): number {
+function valueOf(problem: KeepProblem, kept: Uint8Array): number {
   kept.forEach((stands, member) => {
     if (stands === 0) problem.flip(member);
   });
   return problem.value();
 }
 
-function* searching(problem: ThinProblem, start: Uint8Array | null): PlanSteps<Uint8Array> {
+function* searching(problem: KeepProblem, start: Uint8Array | null): PlanSteps<Uint8Array> {
   const search = start === null ? searchKeepSet(problem) : searchKeepSet(problem, start);
   for (let step = search.next(), moves = 1; ; step = search.next(), moves++) {
     if (step.done) return step.value.kept;

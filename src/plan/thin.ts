@@ -5,7 +5,7 @@ import { mergeForSearch, type SearchTable } from '../light/searchTable.ts';
 import type { FigValues } from '../species/fig.ts';
 import type { Candidate } from './candidates.ts';
 import { lightCurve } from './lightResponse.ts';
-import { keepLimits, type Limits } from './limits.ts';
+import { keepLimits } from './limits.ts';
 import type { KeepProblem } from './search.ts';
 import type { TracedCanopy } from './tracedCanopy.ts';
 
@@ -21,14 +21,8 @@ export interface ThinInput {
   readonly settled: ReadonlySet<string>;
 }
 
-export interface ThinProblem extends KeepProblem {
-  readonly limits: Limits;
-  /** Worth in figs without the upkeep of shoots and the penalties of broken limits. */
-  worth(): number;
-}
-
 /** Worth of a keep-set: ripe figs of the season, and shoot in fruiting light at its price in figs; less the upkeep of each shoot. */
-export function thinProblem(input: ThinInput): ThinProblem {
+export function thinProblem(input: ThinInput): KeepProblem {
   const { traced, light, values, candidates, pinned, settled } = input;
   const { canopy } = traced;
   const ownerOf = new Map(canopy.owners.map((owner, i) => [owner?.id, i]));
@@ -44,9 +38,7 @@ export function thinProblem(input: ThinInput): ThinProblem {
   const partners = partnersWithin(candidates);
   return {
     count: candidates.length,
-    limits,
     partnersOf: (member) => partners[member] ?? [],
-    worth,
     value: () => worth() - values.keptShootUpkeepFigs * standing - limits.penalty(kept),
     flip: (member) => {
       kept[member] = 1 - (kept[member] as number);
