@@ -45,7 +45,9 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
 
   /** Everything under way is lost: the worker has broken down. */
   const fail = (why: string): void => {
-    for (const call of [...pending.keys()]) take(call)?.reject(new Error(why));
+    const lost = Array.from(pending.values());
+    pending.clear();
+    for (const { reject } of lost) reject(new Error(why));
   };
 
   return {
