@@ -72,7 +72,7 @@ const percent: Quantity = {
 export const quantities = {
   /** Branches, distances along them, pots. */
   wood: inUnit('cm', 1, 'in', 2),
-  thickness: inUnit('mm', 1, 'in', 3),
+  thickness: inUnit('mm', 1, 'in', 2),
   /** Walls, neighbours, heights of places. */
   site: inUnit('m', 2, 'ft', 2),
   bearing: plain(0, '°', 'degrees clockwise from north'),

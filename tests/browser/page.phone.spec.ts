@@ -1,0 +1,52 @@
+/** The page under a thumb. */
+import { expect, test } from './house.ts';
+import { expectAccessible, openPage, sheet } from './pageSteps.ts';
+
+// US units have the longest figures.
+test.use({ locale: 'en-US' });
+
+/** Things to touch that are smaller than a thumb, among those in sight. */
+const tooSmall = () =>
+  [...document.querySelectorAll<HTMLElement>('button, select, summary, input:not([type=file]), .tick')]
+    .filter(
+      (element) => element.checkVisibility() && element.closest('[popover]:not(:popover-open)') === null,
+    )
+    .map((element) => {
+      // A tick box is touched by its whole label.
+      const touched = element.closest('label') ?? element;
+      const box = touched.getBoundingClientRect();
+      return {
+        what: element.textContent || element.className || element.tagName,
+        width: box.width,
+        height: box.height,
+      };
+    })
+    .filter(({ width, height }) => (width < 44 || height < 44) && width > 0)
+    .map(({ what, width, height }) => `${what} ${Math.round(width)} x ${Math.round(height)}`);
+
+test('the sheet slides up in three steps and leaves undo within reach', async ({ page }) => {
+  await openPage(page);
+  const top = async () => (await page.locator('.sheet').boundingBox())?.y ?? 0;
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeInViewport();
+  const half = await top();
+  await page.getByRole('button', { name: 'Raise the sheet' }).click();
+  await expect.poll(top).toBeLessThan(half - 200);
+  await page.getByRole('button', { name: 'Lower the sheet' }).click();
+  await expect.poll(top).toBeGreaterThan(half + 100);
+  await expect(page.getByTestId('headline')).toBeInViewport();
+  await sheet(page, 'Work').click();
+  await expect.poll(top).toBe(half);
+});
+
+test('nothing to touch is smaller than a thumb, and nothing runs off the side', async ({ page }) => {
+  await openPage(page);
+  await page.getByRole('button', { name: 'Raise the sheet' }).click();
+  for (const name of ['Place', 'Tree', 'Light'] as const) {
+    await sheet(page, name).click();
+    if (name === 'Tree') await page.locator('.branches tbody').nth(2).getByRole('button').first().click();
+    expect(await page.evaluate(tooSmall), name).toEqual([]);
+    const wide = await page.locator('.sheet-page').evaluate((el) => el.scrollWidth - el.clientWidth);
+    expect(wide, `${name} runs off the side by ${wide} px`).toBe(0);
+    await expectAccessible(page);
+  }
+});
