@@ -1,9 +1,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Receiver, Surface } from '../../src/geometry/surface.ts';
+import type { Receiver } from '../../src/geometry/surface.ts';
 import { scale, type Vec3 } from '../../src/geometry/vec.ts';
 import { irradiance, type SkyPiece, skyView } from '../../src/light/irradiance.ts';
 import { waveOf } from './cells.ts';
+import { grown, moved } from './trace/moves.ts';
 import { sceneOf } from './trace/scene.ts';
 
 const size = { leaves: 23, stems: 13, triangles: 3, clouds: 1, openReceivers: 15 };
@@ -15,37 +16,6 @@ const piecesOf = (seed: number): SkyPiece[] =>
 
 /** A quarter turn clockwise seen from above: exact in binary. */
 const quarter = ([x, y, z]: Vec3): Vec3 => [-z, y, x];
-
-function moved(surface: Surface, map: (v: Vec3) => Vec3): Surface {
-  switch (surface.shape) {
-    case 'mesh': {
-      const triangles: number[] = [];
-      for (let i = 0; i < surface.triangles.length; i += 3) {
-        const [x, y, z] = [surface.triangles[i], surface.triangles[i + 1], surface.triangles[i + 2]];
-        triangles.push(...map([x ?? 0, y ?? 0, z ?? 0]));
-      }
-      return { ...surface, triangles };
-    }
-    case 'blade': {
-      const { origin, along, across } = surface;
-      return { ...surface, origin: map(origin), along: map(along), across: map(across) };
-    }
-    case 'stem':
-      return { ...surface, from: map(surface.from), to: map(surface.to) };
-    case 'cloud': {
-      const [x, y, z] = map(surface.halfSizeM);
-      return { ...surface, centre: map(surface.centre), halfSizeM: [Math.abs(x), y, Math.abs(z)] };
-    }
-  }
-}
-
-function doubled(surface: Surface): Surface {
-  const grown = moved(surface, (v) => scale(v, 2));
-  if (grown.shape === 'stem') {
-    return { ...grown, fromRadiusM: 2 * grown.fromRadiusM, toRadiusM: 2 * grown.toRadiusM };
-  }
-  return grown.shape === 'cloud' ? { ...grown, extinctionPerM: grown.extinctionPerM / 2 } : grown;
-}
 
 describe('irradiance', () => {
   it('sums energy by the cosine, both faces of a leaf counted', () => {
@@ -118,14 +88,14 @@ describe('irradiance', () => {
       fc.property(seeds, (seed) => {
         const { surfaces, receivers } = sceneOf(seed, size);
         const lights = lightsOf(seed);
-        const grown = irradiance({
-          surfaces: surfaces.map(doubled),
+        const larger = irradiance({
+          surfaces: surfaces.map((s) => grown(s, 2)),
           receivers: receivers.map((r) => ({ ...r, point: scale(r.point, 2) })),
           lights,
         });
         irradiance({ surfaces, receivers, lights }).forEach((value, r) => {
           // Rounding of the halved extinction times the doubled path.
-          expect(Math.abs((grown[r] ?? Number.NaN) - value)).toBeLessThan(1e-12);
+          expect(Math.abs((larger[r] ?? Number.NaN) - value)).toBeLessThan(1e-12);
         });
       }),
       { seed: 504, numRuns: 30 },

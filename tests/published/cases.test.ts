@@ -1,19 +1,26 @@
 import { expect, test } from 'vitest';
+import canopy from './canopy/cases.json' with { type: 'json' };
+import leafoptics from './leafoptics/cases.json' with { type: 'json' };
 import par from './par/cases.json' with { type: 'json' };
 import radiation from './radiation/cases.json' with { type: 'json' };
+import sampling from './sampling/cases.json' with { type: 'json' };
 import sky from './sky/cases.json' with { type: 'json' };
 import sun from './sun/cases.json' with { type: 'json' };
+import viewfactors from './viewfactors/cases.json' with { type: 'json' };
+
+const tables = [sun, radiation, par, sky, viewfactors, canopy, leafoptics, sampling];
 
 // A guards the tests; B is a sanity band or a figure quoted from memory. Each folder's own test answers every one of its cases.
-test('the published cases of sun, radiation, photons and sky are complete: 58 that guard and 6 beside them', () => {
+test('the published cases are complete: 76 that guard and 10 beside them', () => {
   const count = (cases: readonly { strength: string }[], strength: string): number =>
     cases.filter((c) => c.strength === strength).length;
-  expect([sun, radiation, par, sky].map((cases) => count(cases, 'A'))).toEqual([18, 26, 3, 11]);
-  expect([sun, radiation, par, sky].map((cases) => count(cases, 'B'))).toEqual([1, 2, 2, 1]);
+  expect(tables.map((cases) => count(cases, 'A'))).toEqual([18, 26, 3, 11, 8, 7, 1, 2]);
+  expect(tables.map((cases) => count(cases, 'B'))).toEqual([1, 2, 3, 1, 0, 3, 0, 0]);
 });
 
-test('every published case names its source and what sets its tolerance', () => {
-  for (const c of [...sun, ...radiation, ...par, ...sky]) {
+test('every published case names its inputs, its source and what sets its tolerance', () => {
+  for (const c of tables.flat()) {
+    expect(c.inputs, `inputs of ${c.id}`).toBeTypeOf('object');
     expect(c.source.length, `source of ${c.id}`).toBeGreaterThan(5);
     expect(c.toleranceFloor.length, `tolerance of ${c.id}`).toBeGreaterThan(5);
   }

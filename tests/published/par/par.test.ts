@@ -44,6 +44,11 @@ describe('photons against published values', () => {
         return [total, parWM2, parWM2 / total, parUmolM2S, parUmolM2S / parWM2, parUmolM2S / total];
       },
       'par.faustlogan': () => parMolPerMJ * 0.0036,
+      'par.mccree': () => {
+        const wavelengths = spectrum.irradianceWM2Nm.map((_, i) => spectrum.firstNm + i);
+        const { parWM2, parUmolM2S } = parOfSpectrum(wavelengths, spectrum.irradianceWM2Nm);
+        return parUmolM2S / parWM2;
+      },
     },
   );
 

@@ -3,10 +3,10 @@ import { expect, it } from 'vitest';
 import { candidatesOf } from '../../../src/plan/candidates.ts';
 import { goneIds } from '../../../src/plan/gone.ts';
 import { ruleContext } from '../../../src/plan/ruleContext.ts';
-import { seasonLight, traceCanopy } from '../../../src/plan/tracedCanopy.ts';
+import { seasonLight } from '../../../src/plan/tracedCanopy.ts';
 import { trialContext, tryThese } from '../../../src/plan/trial.ts';
 import { workYear } from '../../../src/plan/windows.ts';
-import { bud, drain, limb, planInput, stance, straight, tree, trunk } from '../../plan/smallTree.ts';
+import { bud, limb, planInput, stance, straight, traced, tree, trunk } from '../../plan/smallTree.ts';
 
 const limbs = [11, 103, 188, 277].map((bearing, l) =>
   limb(`limb-${l}`, bearing, {
@@ -26,8 +26,8 @@ function scoreWith(perLimb: number) {
   const cuts = all
     .filter((_, i) => !keeps(i))
     .map(({ id }) => ({ id, kind: 'rub off bud' as const, target: id, atM: 0 }));
-  const traced = drain(traceCanopy(input, season, goneIds(input.tree, cuts)));
-  return tryThese(trialContext(traced, seasonLight(input, season), cuts, input, 2026), cuts).score;
+  const grown = traced(input, goneIds(input.tree, cuts));
+  return tryThese(trialContext(grown, seasonLight(input, season), cuts, input, 2026), cuts).score;
 }
 
 it('more shoots make more leaf but each bears less, and figs do not keep pace (direction only)', () => {

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { dot, type Vec3 } from '../../../src/geometry/vec.ts';
-import { direction, elevationDeg } from '../../../src/geometry/world.ts';
+import type { Receiver, Surface } from '../../../src/geometry/surface.ts';
+import type { Vec3 } from '../../../src/geometry/vec.ts';
+import { direction } from '../../../src/geometry/world.ts';
+import { irradiance, type Lamp } from '../../../src/light/irradiance.ts';
 import {
   cieGradation,
   cieIndicatrix,
@@ -10,44 +12,44 @@ import {
   uniformSkyOnTilt,
 } from '../../../src/light/sky/luminance.ts';
 import { reinhartPatches, tregenzaPatches } from '../../../src/light/sky/patches.ts';
-import { skyDirections } from '../../../src/light/sky/skyDirections.ts';
 import { checkCases } from '../caseTable.ts';
+import { longWall } from '../viewfactors/scenes.ts';
 import cases from './cases.json' with { type: 'json' };
 
-/** What a sensor receives from a sky by brute force over rings and sectors of equal solid angle. */
-function irradiance(luminance: (elevation: number, azimuth: number) => number, normal: Vec3): number {
+/** Every point of the sky as a lamp: rings and sectors of equal solid angle. */
+function lampsOf(luminance: (elevation: number, azimuth: number) => number): Lamp[] {
   const [rings, sectors] = [400, 360];
-  let sum = 0;
-  for (let i = 0; i < rings; i++) {
-    const elevation = (Math.asin((i + 0.5) / rings) * 180) / Math.PI;
-    for (let j = 0; j < sectors; j++) {
-      const azimuth = ((j + 0.5) * 360) / sectors;
-      sum += luminance(elevation, azimuth) * Math.max(0, dot(normal, direction(azimuth, elevation)));
-    }
-  }
-  return (sum * 2 * Math.PI) / (rings * sectors);
+  const energy = (2 * Math.PI) / (rings * sectors);
+  return Array.from({ length: rings * sectors }, (_, i) => {
+    const elevation = (Math.asin((Math.floor(i / sectors) + 0.5) / rings) * 180) / Math.PI;
+    const azimuth = (((i % sectors) + 0.5) * 360) / sectors;
+    return { toSky: direction(azimuth, elevation), energy: energy * luminance(elevation, azimuth) };
+  });
+}
+
+/** What sensors of these normals receive from a sky, beside some surfaces. */
+function irradianceOf(
+  luminance: (elevation: number, azimuth: number) => number,
+  normals: readonly Vec3[],
+  surfaces: readonly Surface[] = [],
+): number[] {
+  const receivers = normals.map(
+    (normal): Receiver => ({ point: [0, 0, 0], normal, sides: 'one', onSurface: -1 }),
+  );
+  return [...irradiance({ surfaces, receivers, lights: lampsOf(luminance) })];
 }
 
 const level: Vec3 = [0, 1, 0];
 const wall = direction(203, 0);
 const cieLevel = (type: number): number =>
-  irradiance((e, a) => cieRelativeLuminance(type, 90 - e, a, 45), level);
+  irradianceOf((e, a) => cieRelativeLuminance(type, 90 - e, a, 45), [level])[0] ?? Number.NaN;
+const [moonLevel, moonWall] = irradianceOf(moonSpencer, [level, wall]) as [number, number];
 
 /** Light on a wall that faces an endless parallel wall whose top stands `obstructionDeg` above it, over open level light. */
 function behindAWall(obstructionDeg: number): number {
-  const rise = Math.tan((obstructionDeg * Math.PI) / 180);
-  const north = direction(0, 0);
-  let seen = 0;
-  let open = 0;
-  for (let wave = 0; wave < 4; wave++) {
-    for (const { toSky, solidAngleSr } of skyDirections({ subdivision: 4, seed: 77, wave })) {
-      const light = moonSpencer(elevationDeg(toSky)) * solidAngleSr;
-      const ahead = dot(toSky, north);
-      open += light * toSky[1];
-      if (ahead > 0 && toSky[1] > rise * ahead) seen += light * ahead;
-    }
-  }
-  return seen / open;
+  const opposite = longWall(1, Math.tan((obstructionDeg * Math.PI) / 180), 0.7);
+  const facing: Vec3 = [Math.cos(0.7), 0, Math.sin(0.7)];
+  return (irradianceOf(moonSpencer, [facing], [opposite])[0] ?? Number.NaN) / moonLevel;
 }
 
 /** One ray through the centre of each patch. */
@@ -67,9 +69,9 @@ function rowSolidAngles(patches: typeof tregenzaPatches): number[] {
 
 describe('skies against published values', () => {
   checkCases(cases, {
-    'sky.mooncpencer.h': () => irradiance(moonSpencer, level),
-    'sky.uniform.h': () => [irradiance(() => 1, level), irradiance(() => 1, wall)],
-    'sky.mooncpencer.v': () => irradiance(moonSpencer, wall) / irradiance(moonSpencer, level),
+    'sky.mooncpencer.h': () => moonLevel,
+    'sky.uniform.h': () => irradianceOf(() => 1, [level, wall]),
+    'sky.mooncpencer.v': () => moonWall / moonLevel,
     'sky.vsc27': () => behindAWall(25),
     'sky.tilt.iso': () => 100 * uniformSkyOnTilt(40),
     'sky.cie.points': () => [
@@ -90,10 +92,21 @@ describe('skies against published values', () => {
     'sky.reinhart.omega': () => rowSolidAngles(reinhartPatches(2)),
   });
 
-  test('a tilted sensor gets from a uniform sky what the closed form says', () => {
-    for (const tiltDeg of [0, 13, 40, 90, 135, 170]) {
-      const normal = direction(97, 90 - tiltDeg);
-      expect(irradiance(() => 1 / Math.PI, normal)).toBeCloseTo(uniformSkyOnTilt(tiltDeg), 3);
-    }
+  const tilts = [0, 13, 40, 90, 135, 170];
+  const tilted = tilts.map((tiltDeg) => direction(97, 90 - tiltDeg));
+
+  test('a tilted sensor gets from a uniform sky what the closed form says (0.0005: rings and sectors)', () => {
+    irradianceOf(() => 1 / Math.PI, tilted).forEach((got, i) => {
+      expect(got).toBeCloseTo(uniformSkyOnTilt(tilts[i] ?? Number.NaN), 3);
+    });
+  });
+
+  test('a tilted sensor gets from an overcast sky what Steven and Unsworth 1980 say (from memory; 0.0005)', () => {
+    // Q. J. R. Meteorol. Soc. 106:57, brightness 1 + b sin(elevation) with b = 2; at 90 degrees it is the 0.396 above.
+    irradianceOf(moonSpencer, tilted).forEach((got, i) => {
+      const t = ((tilts[i] ?? Number.NaN) * Math.PI) / 180;
+      const bow = Math.sin(t) - t * Math.cos(t) - Math.PI * Math.sin(t / 2) ** 2;
+      expect(got / moonLevel).toBeCloseTo(Math.cos(t / 2) ** 2 + (4 / (7 * Math.PI)) * bow, 3);
+    });
   });
 });
