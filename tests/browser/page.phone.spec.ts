@@ -1,6 +1,6 @@
 /** The page under a thumb. */
 import { expect, test } from './house.ts';
-import { expectAccessible, openPage, sheet } from './pageSteps.ts';
+import { expectAccessible, openPage, openWithoutPicture, sheet } from './pageSteps.ts';
 
 // US units have the longest figures.
 test.use({ locale: 'en-US' });
@@ -39,7 +39,7 @@ test('the sheet slides up in three steps and leaves undo within reach', async ({
 });
 
 test('nothing to touch is smaller than a thumb, and nothing runs off the side', async ({ page }) => {
-  await openPage(page);
+  await openWithoutPicture(page);
   await page.getByRole('button', { name: 'Raise the sheet' }).click();
   for (const name of ['Place', 'Tree', 'Light'] as const) {
     await sheet(page, name).click();

@@ -8,6 +8,7 @@ import {
   expectAccessible,
   lightIsDone,
   openPage,
+  openWithoutPicture,
   saysOutOfDateAtOnce,
   sheet,
   shootOnStage,
@@ -57,7 +58,7 @@ test('a shoot chosen on the stage is chosen in the tables, and the other way rou
 });
 
 test('the month slider answers to keys and changes the figures', async ({ page }) => {
-  await openPage(page);
+  await openWithoutPicture(page);
   await lightIsDone(page);
   const figures = () => page.locator('.shoots tbody tr').allTextContents();
   const season = await figures();
@@ -74,7 +75,7 @@ test('the month slider answers to keys and changes the figures', async ({ page }
 });
 
 test('ticks re-score the tree at once, and all unticked is doing nothing', async ({ page }) => {
-  await openPage(page);
+  await openWithoutPicture(page);
   await sheet(page, 'Work').click();
   const headline = page.getByTestId('work-headline');
   await expect(headline).toContainText(/ripen/);
@@ -96,7 +97,7 @@ test('ticks re-score the tree at once, and all unticked is doing nothing', async
 });
 
 test('a branch is added by numbers, and the light follows', async ({ page }) => {
-  await openPage(page);
+  await openWithoutPicture(page);
   await lightIsDone(page);
   const before = await page.locator('.shoots tbody tr').count();
   await sheet(page, 'Tree').click();
@@ -119,7 +120,7 @@ test('a branch is added by numbers, and the light follows', async ({ page }) => 
 });
 
 test('a branch is moved and deleted, undone, done again and kept', async ({ page }) => {
-  await openPage(page);
+  await openWithoutPicture(page);
   await sheet(page, 'Tree').click();
   const branches = page.locator('.branches');
   const name = 'South-east limb, lateral 1';
@@ -144,7 +145,7 @@ test('a branch is moved and deleted, undone, done again and kept', async ({ page
 });
 
 test('a bad file is refused in words, and a saved file holds the same tree', async ({ page }) => {
-  await openPage(page);
+  await openWithoutPicture(page);
   const picker = page.locator('input[type=file]');
   const bad = sampleText.replace(/"latitudeDeg": [\d.]+/, '"latitudeDeg": 147.13');
   expect(bad === sampleText).toBe(false);
@@ -168,7 +169,7 @@ test('a bad file is refused in words, and a saved file holds the same tree', asy
 });
 
 test('every sheet in every theme can be read by everyone', async ({ page }) => {
-  await openPage(page);
+  await openWithoutPicture(page);
   for (const theme of ['Paper', 'Dusk', 'Outdoors']) {
     await page.getByRole('button', { name: 'Menu' }).click();
     await page.getByRole('radio', { name: theme }).check();

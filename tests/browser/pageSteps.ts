@@ -4,6 +4,22 @@ import type { Page } from '@playwright/test';
 import type { StageProbe } from '../../src/ui/scene/stageModel.ts';
 import { expect } from './house.ts';
 
+/**
+ * The page as on a device that has no 3D: every figure and every edit must be there all the same. Tests that do not
+ * look at the picture use it too, as drawing in software takes most of their time.
+ */
+export async function openWithoutPicture(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const original = HTMLCanvasElement.prototype.getContext;
+    const without = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+      return kind.startsWith('webgl') ? null : Reflect.apply(original, this, [kind, ...rest]);
+    };
+    HTMLCanvasElement.prototype.getContext = without as typeof original;
+  });
+  await openPage(page);
+  await expect(page.getByText('This browser shows no 3D picture')).toBeVisible();
+}
+
 export async function openPage(page: Page): Promise<void> {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await page.goto('./');

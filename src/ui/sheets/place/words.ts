@@ -2,16 +2,16 @@
 import { formatDecimal } from '../../../geometry/measure.ts';
 
 const ends = {
-  frost: 'the first frost',
-  'cold nights': 'cold nights',
-  'length of season': 'the length of the season',
+  frost: 'when the first frost is due',
+  'cold nights': 'when the nights grow too cold',
+  'length of season': 'when the longest season is over',
 } as const;
 
 export const placeWords = {
   headline: (firstRipe: string | null, last: string, by: keyof typeof ends) =>
     firstRipe === null
-      ? `In a normal year no main-crop fig ripens here before ${ends[by]} end the season about ${last}.`
-      : `Figs ripen here from about ${firstRipe} until ${ends[by]} ${by === 'cold nights' ? 'end' : 'ends'} it about ${last}.`,
+      ? `In a normal year no main-crop fig ripens here before about ${last}, ${ends[by]}.`
+      : `Figs ripen here from about ${firstRipe} until about ${last}, ${ends[by]}.`,
   dates: 'The season in a normal year',
   dateRows: {
     budBreak: 'Buds break',

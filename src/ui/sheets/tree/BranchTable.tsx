@@ -88,7 +88,7 @@ function Figures({ axis }: { readonly axis: TreeAxis }) {
       </td>
       <td className="figure">{angle.write(fromUprightDeg, units)}°</td>
       <td className="figure">
-        {thickness.write(axis.baseDiameterM, units)} to {thickness.write(axis.tipDiameterM, units)}{' '}
+        {thickness.write(axis.baseDiameterM, units)}–{thickness.write(axis.tipDiameterM, units)}{' '}
         {thickness.unit(units)}
       </td>
       <td className="figure">{leaves > 0 ? words.leaves(leaves) : buds > 0 ? words.buds(buds) : ''}</td>

@@ -36,9 +36,9 @@ export function WorkSheet() {
       {plan === null ? null : (
         <>
           <ScoreTable score={plan.score} ticked={trial?.score ?? null} isStale={isStale} />
+          <Remarks remarks={plan.remarks} />
           {plan.cuts.length === 0 ? null : <Cautions cuts={plan.cuts} />}
           {plan.cuts.length === 0 ? null : <CutList cuts={plan.cuts} isStale={isStale} />}
-          <Remarks remarks={plan.remarks} />
         </>
       )}
     </>
