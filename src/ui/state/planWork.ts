@@ -13,7 +13,7 @@ export interface PlanState {
   readonly plan: Plan | null;
   /** Ids of the cuts that are ticked. */
   readonly ticked: ReadonlySet<string>;
-  /** The tree with the ticked cuts made; null until it is known. Older than `ticked` while `isTrying`. */
+  /** The tree with the ticked cuts made; null until it is known. While `isTrying` older than `ticked`, or not yet regrown. */
   readonly trial: Trial | null;
   readonly isTrying: boolean;
   readonly progress: Progress | null;
@@ -45,6 +45,24 @@ const first: PlanState = {
 export function createPlanWork(engine: Engine): PlanWork {
   const store = createStore<PlanState>(() => first);
   let running: Running<Plan> | null = null;
+  let trying: Running<Trial> | null = null;
+
+  /** Scores the ticked cuts: at once, and again when the tree has been regrown for them. Newer ticks stop it. */
+  const tryTicked = async () => {
+    trying?.cancel();
+    store.setState({ isTrying: true });
+    const mine = engine.tryCuts([...store.getState().ticked], ({ partial }) => {
+      if (trying === mine && partial !== undefined) store.setState({ trial: partial });
+    });
+    trying = mine;
+    try {
+      const trial = await mine.result;
+      if (trying === mine) store.setState({ trial, isTrying: false });
+    } catch (error) {
+      if (trying !== mine || error instanceof Cancelled) return;
+      store.setState({ isTrying: false, stopped: { why: 'failed', message: messageOf(error) } });
+    }
+  };
 
   const follow = async (mine: Running<Plan>, file: TreeFile) => {
     try {
@@ -52,7 +70,7 @@ export function createPlanWork(engine: Engine): PlanWork {
       if (running !== mine) return;
       const ticked = new Set(plan.cuts.map((cut) => cut.id));
       store.setState({ file, plan, ticked, trial: null, progress: null, stopped: null });
-      void tryTicked(engine, store);
+      void tryTicked();
     } catch (error) {
       if (running !== mine || error instanceof Cancelled) return;
       store.setState({ progress: null, stopped: { why: 'failed', message: messageOf(error) } });
@@ -82,20 +100,7 @@ export function createPlanWork(engine: Engine): PlanWork {
         else ticked.delete(id);
       }
       store.setState({ ticked });
-      void tryTicked(engine, store);
+      void tryTicked();
     },
   };
-}
-
-/** Scores the ticked cuts; an answer that comes after the ticks have changed is dropped. */
-async function tryTicked(engine: Engine, store: StoreApi<PlanState>): Promise<void> {
-  const { ticked, plan } = store.getState();
-  store.setState({ isTrying: true });
-  const isStill = () => store.getState().ticked === ticked && store.getState().plan === plan;
-  try {
-    const trial = await engine.tryCuts([...ticked]).result;
-    if (isStill()) store.setState({ trial, isTrying: false });
-  } catch (error) {
-    if (isStill()) store.setState({ isTrying: false, stopped: { why: 'failed', message: messageOf(error) } });
-  }
 }

@@ -8,6 +8,8 @@ interface ScoreTableProps {
   readonly score: { readonly doNothing: Score; readonly plan: Score };
   /** Null until it is known. */
   readonly ticked: Score | null;
+  /** The ticked column is a first answer; the tree is being regrown for these cuts. */
+  readonly isSettling: boolean;
   readonly isStale: boolean;
 }
 
@@ -20,7 +22,7 @@ const lines: readonly { readonly name: string; readonly text: (score: Score, uni
   { name: words.rows.light, text: (s) => `${formatDecimal(s.meanLight * 100, 0)} %` },
 ];
 
-export function ScoreTable({ score, ticked, isStale }: ScoreTableProps) {
+export function ScoreTable({ score, ticked, isSettling, isStale }: ScoreTableProps) {
   const units = useUnits();
   return (
     <div>
@@ -44,7 +46,10 @@ export function ScoreTable({ score, ticked, isStale }: ScoreTableProps) {
             <tr key={name} className={i === 0 ? 'is-first' : ''}>
               <th scope="row">{name}</th>
               <td className="figure">{text(score.doNothing, units)}</td>
-              <td className="figure is-chosen" data-testid={i === 0 ? 'ripe-ticked' : undefined}>
+              <td
+                className={isSettling ? 'figure is-chosen is-settling' : 'figure is-chosen'}
+                data-testid={i === 0 ? 'ripe-ticked' : undefined}
+              >
                 {ticked === null ? '' : text(ticked, units)}
               </td>
               <td className="figure">{text(score.plan, units)}</td>

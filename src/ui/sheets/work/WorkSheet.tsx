@@ -13,7 +13,7 @@ export function WorkSheet() {
   const { plan: work, view } = useWorkbench();
   const file = useFile();
   const { workDate } = useView();
-  const { plan, file: plannedFile, trial } = useStore(work.store);
+  const { plan, file: plannedFile, trial, isTrying } = useStore(work.store);
   const date = workDate ?? file.season.sketchedOn;
   useEffect(() => {
     const { file: made, plan: old, progress } = work.store.getState();
@@ -35,7 +35,12 @@ export function WorkSheet() {
       </div>
       {plan === null ? null : (
         <>
-          <ScoreTable score={plan.score} ticked={trial?.score ?? null} isStale={isStale} />
+          <ScoreTable
+            score={plan.score}
+            ticked={trial?.score ?? null}
+            isSettling={isTrying}
+            isStale={isStale}
+          />
           <Remarks remarks={plan.remarks} />
           {plan.cuts.length === 0 ? null : <Cautions cuts={plan.cuts} />}
           {plan.cuts.length === 0 ? null : <CutList cuts={plan.cuts} isStale={isStale} />}

@@ -22,7 +22,7 @@ export const workWords = {
   cancelled: 'Stopped. There is no list for this tree and day.',
   failed: (message: string) => `The list could not be worked out. ${message}`,
   again: 'Plan again',
-  scoring: 'Scoring',
+  scoring: 'Growing the tree for these cuts',
   date: 'Day of the work',
   before: 'Before you cut',
   more: 'For some of these cuts',
