@@ -1,5 +1,5 @@
 /** What if only these cuts of a plan were made? */
-import { goneIds } from '../plan/gone.ts';
+import { cutEnds, goneIds } from '../plan/gone.ts';
 import { seasonLight, traceUpTo, untracedCanopy } from '../plan/tracedCanopy.ts';
 import { type TrialContext, trialContext, tryCuts } from '../plan/trial.ts';
 import { workYear } from '../plan/windows.ts';
@@ -20,7 +20,7 @@ export function* trialJob(context: TrialContext, cutIds: readonly string[]): Job
   const { season } = workYear(input);
   const made = cuts.filter(({ id }) => cutIds.includes(id));
   const light = seasonLight(input, season);
-  const regrown = untracedCanopy(input, season, goneIds(input.tree, made));
+  const regrown = untracedCanopy(input, season, goneIds(input.tree, made), cutEnds(cuts));
   const steps = traceUpTo(input.waves, regrown, input, light);
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) {

@@ -46,20 +46,21 @@ export function tangentAt(path: Path, distanceM: number): Vec3 {
 
 /**
  * Unit direction out of the bark at `distanceM`, `aroundDeg` round the axis: 0 is the upper side
- * (for upright wood, the north side), and angles run clockwise as seen from the tip looking back.
+ * (for upright wood, the side of north), and angles run clockwise as seen from the tip looking back.
+ * @param north level unit direction that counts as north; another one where the wood was turned after it was sketched
  */
-export function outwardAt(path: Path, distanceM: number, aroundDeg: number): Vec3 {
+export function outwardAt(path: Path, distanceM: number, aroundDeg: number, north: Vec3 = [0, 0, -1]): Vec3 {
   const along = tangentAt(path, distanceM);
-  const upper = upperSide(along);
+  const upper = upperSide(along, north);
   const beside = cross(upper, along);
   const a = (aroundDeg * Math.PI) / 180;
   return add(scale(upper, Math.cos(a)), scale(beside, Math.sin(a)));
 }
 
 /** The upper side of wood that grows along `along`: square to it, as near to upright as can be. */
-function upperSide(along: Vec3): Vec3 {
+function upperSide(along: Vec3, north: Vec3): Vec3 {
   const nearlyUpright = Math.hypot(along[0], along[2]) < 1e-3;
-  const towards: Vec3 = nearlyUpright ? [0, 0, -1] : [0, 1, 0];
+  const towards: Vec3 = nearlyUpright ? north : [0, 1, 0];
   const square = sub(towards, scale(along, dot(towards, along)));
   return nearlyUpright && dot(square, square) === 0 ? anyPerpendicular(along) : normalize(square);
 }

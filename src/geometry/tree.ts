@@ -13,7 +13,7 @@ export interface Bud {
   readonly id: string;
   /** Distance from the base of its axis, along the wood, metres. */
   readonly atM: number;
-  /** Where it sits round the wood, degrees: 0 the upper side (north on upright wood), clockwise seen from the tip. */
+  /** Where it sits round the wood, degrees: 0 the upper side (north, as sketched, on upright wood), clockwise seen from the tip. */
   readonly aroundDeg: number;
   readonly pin: Pin | null;
 }
@@ -67,6 +67,8 @@ export interface PlacedAxis {
   readonly parent: PlacedAxis | null;
   readonly path: Path;
   readonly lengthM: number;
+  /** How far the tree was turned from its sketch, clockwise seen from above: buds turn with the wood. */
+  readonly turnedDeg: number;
 }
 
 /** Every axis in the world, by id, parents first. Throws when a parent is missing or comes later. */
@@ -79,9 +81,16 @@ export function placeTree(tree: Tree, stance: Stance): ReadonlyMap<string, Place
     }
     const base = parent === null ? stance.foot : pointAt(parent.path, axis.atM);
     const path = axis.path.map((offset) => add(base, turnAboutUpright(offset, stance.turnedDeg)));
-    placed.set(axis.id, { axis, parent, path, lengthM: pathLengthM(path) });
+    placed.set(axis.id, { axis, parent, path, lengthM: pathLengthM(path), turnedDeg: stance.turnedDeg });
   }
   return placed;
+}
+
+/** The limb an axis belongs to: its forebear that grew from the trunk, or itself; null for the trunk. */
+export function limbOf(axis: PlacedAxis): PlacedAxis | null {
+  let limb = axis;
+  while (limb.parent !== null && limb.parent.parent !== null) limb = limb.parent;
+  return limb.parent === null ? null : limb;
 }
 
 /** Radius of the wood `distanceM` from its base, metres; the taper is straight. */
@@ -93,7 +102,8 @@ export function radiusAtM(placed: PlacedAxis, distanceM: number): number {
 
 /** Position on the bark of a bud, the way it points, and the growth direction of the wood there. */
 export function placeBud(placed: PlacedAxis, bud: Bud): { point: Vec3; outward: Vec3; along: Vec3 } {
-  const outward = outwardAt(placed.path, bud.atM, bud.aroundDeg);
+  const north = turnAboutUpright([0, 0, -1], placed.turnedDeg);
+  const outward = outwardAt(placed.path, bud.atM, bud.aroundDeg, north);
   const r = radiusAtM(placed, bud.atM);
   const point = add(pointAt(placed.path, bud.atM), [outward[0] * r, outward[1] * r, outward[2] * r]);
   return { point, outward, along: tangentAt(placed.path, bud.atM) };

@@ -52,6 +52,9 @@ export type Wind = (typeof winds)[number];
 /** The nearest of the eight winds to a bearing. */
 export const wind = (bearing: number): Wind => winds[Math.round(wrapDeg(bearing) / 45) % 8] as Wind;
 
+/** The bearing of one of the eight winds. */
+export const windDeg = (of: Wind): number => winds.indexOf(of) * 45;
+
 /** A point or direction turned clockwise, seen from above, about the upright through the origin. */
 export function turnAboutUpright(v: Vec3, clockwiseDeg: number): Vec3 {
   const c = Math.cos(rad(clockwiseDeg));

@@ -8,7 +8,8 @@ import type { Vec3 } from '../geometry/vec.ts';
 export interface Owner {
   /** Id of the axis or of the bud. */
   readonly id: string;
-  readonly kind: 'axis' | 'bud';
+  /** An end is what a cut would take of an axis that it shortens; see `cutEnds.ts`. */
+  readonly kind: 'axis' | 'bud' | 'end';
   /** Owner of the wood it grew from: it goes when that goes. 0 for the trunk. */
   readonly parent: number;
   /** Whether it carries leaves, and so is listed among the shoots. */
@@ -72,7 +73,7 @@ export interface Shoot {
 export interface Canopy {
   /**
    * By number. The numbers depend on the tree alone, whatever is gone: first its axes in their order, then
-   * the buds that can grow. Null: owner 0 (the surroundings), and all that is gone.
+   * the buds that can grow, then the ends told apart. Null: owner 0 (the surroundings), and all that is gone.
    */
   readonly owners: readonly (Owner | null)[];
   readonly leaves: readonly LeafBlade[];

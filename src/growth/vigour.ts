@@ -14,10 +14,9 @@
  * pot, water, feed, last year's crop. Apple stands in for fig in R, so R may be wrong by half; the leaf area of
  * a balanced shoot is a setting that lets a grower fit it.
  */
-
 import { tangentAt } from '../geometry/path.ts';
 import { hashText, randomNormal } from '../geometry/random.ts';
-import { type Bud, type PlacedAxis, radiusAtM } from '../geometry/tree.ts';
+import { type Bud, limbOf, type PlacedAxis, radiusAtM } from '../geometry/tree.ts';
 import type { FigValues } from '../species/fig.ts';
 import { isLeafy, type Member } from './owners.ts';
 
@@ -32,14 +31,6 @@ interface Sharing {
   readonly treeRatio: number;
   /** By id of the limb's first axis; for shoots straight from the trunk there is none. */
   readonly limbRatio: ReadonlyMap<string, number>;
-}
-
-/** Id of the limb an axis belongs to: its ancestor that grew from the trunk; null for the trunk itself. */
-function limbOf(placed: PlacedAxis): PlacedAxis | null {
-  let limb = placed;
-  if (limb.parent === null) return null;
-  while (limb.parent !== null && limb.parent.parent !== null) limb = limb.parent;
-  return limb;
 }
 
 /** @param notSharing ids of axes and buds that grow but are not counted */

@@ -1,6 +1,6 @@
 /** What the search may take or leave: buds that have just broken, or this season's shoots in leaf. */
-import { outwardAt, pointAt } from '../geometry/path.ts';
-import type { Bud, PlacedAxis } from '../geometry/tree.ts';
+import { pointAt } from '../geometry/path.ts';
+import { type Bud, limbOf, type PlacedAxis, placeBud } from '../geometry/tree.ts';
 import { dot, normalize, scale, sub, type Vec3 } from '../geometry/vec.ts';
 import { isGreen, type RuleContext } from './ruleContext.ts';
 import { lowestScaffoldM } from './rules/suckers.ts';
@@ -25,6 +25,8 @@ export interface Candidate {
   readonly limbHolds: number;
   /** On the trunk, lower than the lowest scaffold. */
   readonly belowFork: boolean;
+  /** The outermost growth of its branch, which carries the branch on. */
+  readonly leads: boolean;
   /** The grower's word. */
   readonly pinnedKeep: boolean;
 }
@@ -51,7 +53,7 @@ interface TreeLimits {
 }
 
 function ofBud(context: RuleContext, axis: PlacedAxis, bud: Bud, limits: TreeLimits): Candidate {
-  const outward = outwardAt(axis.path, bud.atM, bud.aroundDeg);
+  const { outward } = placeBud(axis, bud);
   const where = whereOn(context, axis, bud.atM, outward, limits);
   return { id: bud.id, kind: 'rub off bud', bud, axis, pinnedKeep: bud.pin === 'keep', ...where };
 }
@@ -79,7 +81,14 @@ function whereOn(
   const heightM = pointAt(on.path, atM)[1] - context.soilM;
   const limb = limbOf(on);
   const capacity = limb === null ? Number.POSITIVE_INFINITY : (holds.get(limb) ?? 0);
-  return { on, atM, outward, limb, limbHolds: capacity, belowFork: on.parent === null && heightM < forkM };
+  const belowFork = on.parent === null && heightM < forkM;
+  return { on, atM, outward, limb, limbHolds: capacity, belowFork, leads: outermost(context, on) <= atM };
+}
+
+/** Where the outermost bud or live branch of a branch sits, metres along it. */
+function outermost(context: RuleContext, { axis }: PlacedAxis): number {
+  const live = context.childrenOf(axis.id).filter((child) => child.axis.condition === 'live');
+  return Math.max(...axis.buds.map(({ atM }) => atM), ...live.map((child) => child.axis.atM));
 }
 
 /**
@@ -106,13 +115,6 @@ function limbHolds(context: RuleContext): ReadonlyMap<PlacedAxis, number> {
   const holds = (m: number): number =>
     Math.max(values.shootsPerScaffold, Math.floor((100 * m) / values.shootPerWoodCm));
   return new Map([...woodM].map(([limb, m]) => [limb, holds(m)]));
-}
-
-/** The branch from the trunk that an axis belongs to. */
-function limbOf(axis: PlacedAxis): PlacedAxis | null {
-  let limb = axis;
-  while (limb.parent !== null && limb.parent.parent !== null) limb = limb.parent;
-  return limb.parent === null ? null : limb;
 }
 
 /** Outward directions within this of each other, round the branch, are the same side, degrees; our choice. */

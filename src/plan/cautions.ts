@@ -11,7 +11,7 @@ export const cautionText: Readonly<Record<CautionKey, string>> = {
   saw: 'Never work alone with a saw above shoulder height. Take thick wood off in three cuts so that the bark does not tear.',
   'power lines':
     'If a branch is near a power line, stop and call the utility or a licensed arborist. Stay 3 m (10 ft) away, tools included.',
-  'large limb': 'This is a large limb. Leave it to a licensed arborist.',
+  'large limb': 'This is a large limb. Stop: leave it, and any tree that may fall, to a licensed arborist.',
   fork: 'A narrow or split fork may give way without warning. Do not lean on it or stand under it.',
   'local rules':
     'First ask about local rules: protected trees, nesting birds, burning, moving plants, quarantine. For sprays and feeds the label is the law.',
@@ -43,19 +43,24 @@ export interface CautionFacts {
   readonly thicknessM: number;
   /** Of the cut above the ground that people stand on, metres. */
   readonly aboveGroundM: number;
+  /** Whether it is a shoot, or a bud that must have grown into one by now: thumbs are not enough. */
+  readonly isShoot: boolean;
   readonly atNarrowFork: boolean;
+  /** Whether the wood is marked as diseased. */
+  readonly isSick: boolean;
   /** Age of the trunk, years. */
   readonly treeAgeYears: number;
 }
 
 export function cautionsFor(facts: CautionFacts, values: FigValues): CautionKey[] {
   const wanted = new Set<CautionKey>(['estimate', 'sap']);
-  if (facts.kind !== 'rub off bud') wanted.add('tools');
+  if (facts.kind !== 'rub off bud' || facts.isShoot) wanted.add('tools');
   if (facts.atNarrowFork) wanted.add('fork');
   if (facts.aboveGroundM > values.reachM) wanted.add('ladder');
   if (facts.thicknessM > values.sawFromCm / 100) wanted.add('saw');
   if (facts.thicknessM > values.largeLimbCm / 100) wanted.add('large limb');
   if (facts.aboveGroundM > powerLinesFromM && facts.kind !== 'rub off bud') wanted.add('power lines');
-  if (facts.treeAgeYears >= oldFromYears && facts.kind === 'remove') wanted.add('local rules');
+  if (facts.isSick || (facts.treeAgeYears >= oldFromYears && facts.kind === 'remove'))
+    wanted.add('local rules');
   return order.filter((key) => wanted.has(key));
 }

@@ -6,7 +6,7 @@ export type CutKind = 'rub off bud' | 'remove' | 'tip';
 
 /** How a grower finds it on the real tree. Lengths in metres; words are made of it in `words.ts`. */
 export interface Place {
-  /** Name of what goes, when it has one of its own: a limb, a shoot; null for a bud and for a tip. */
+  /** Name of what goes, when it has one of its own: a limb, a shoot; null for a bud and for a tip. A bud that must have grown out by the day of the plan is "shoot from this bud". */
   readonly piece: string | null;
   /** Name of the branch to go to: the one the piece or bud sits on. */
   readonly branch: string;
@@ -20,7 +20,7 @@ export interface Place {
   readonly heightM: number;
   /** Side of the branch on which the bud or base sits: a wind, or above, below. */
   readonly face: Wind | 'upper side' | 'lower side';
-  /** Direction of the cut from the trunk, degrees clockwise from north. */
+  /** Direction of the cut from the trunk, for a cut on the trunk that of its face; degrees clockwise from north. */
   readonly bearingDeg: number;
 }
 

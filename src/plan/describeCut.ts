@@ -6,7 +6,7 @@ import type { Cut, Place } from './cut.ts';
 import type { PlanInput } from './input.ts';
 import { placeOfBud, placeOfCut } from './place.ts';
 import { type RuleContext, ruleContext } from './ruleContext.ts';
-import { type WorkYear, windowFor } from './windows.ts';
+import { type Stage, type WorkYear, windowFor } from './windows.ts';
 
 /** Throws when the tree has no such axis or bud. */
 export function describeCut(
@@ -15,12 +15,14 @@ export function describeCut(
   year: WorkYear,
 ): Cut {
   const context = ruleContext(input.tree, input.stance, input.values);
-  const { place, thicknessM } = whereIs(context, cut);
+  const { place, thicknessM } = whereIs(context, cut, year.stage);
   const facts = {
     kind: cut.kind,
     thicknessM,
     aboveGroundM: place.heightM + context.soilM,
+    isShoot: place.piece !== null,
     atNarrowFork: cut.reasons.some((reason) => reason.rule === 'narrow fork'),
+    isSick: cut.reasons.some((reason) => reason.rule === 'diseased'),
     treeAgeYears: yearOf(input.date) - context.trunk.axis.grownIn,
   };
   const when = windowFor(cut.reasons, year, input.date);
@@ -30,6 +32,7 @@ export function describeCut(
 function whereIs(
   context: RuleContext,
   cut: Pick<Cut, 'kind' | 'target' | 'atM'>,
+  stage: Stage,
 ): { place: Place; thicknessM: number } {
   if (cut.kind !== 'rub off bud') {
     const axis = context.placed.get(cut.target);
@@ -38,7 +41,9 @@ function whereIs(
   }
   for (const axis of context.placed.values()) {
     const bud = axis.axis.buds.find(({ id }) => id === cut.target);
-    if (bud !== undefined) return { place: placeOfBud(context, axis, bud), thicknessM: 0 };
+    if (bud === undefined) continue;
+    const place = placeOfBud(context, axis, bud);
+    return { place: stage === 'in leaf' ? { ...place, piece: 'shoot from this bud' } : place, thicknessM: 0 };
   }
   throw new Error(`describeCut: the tree has no such bud, got ${cut.target}`);
 }

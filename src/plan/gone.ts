@@ -1,28 +1,35 @@
-/** Which axes and buds a list of cuts takes. */
+/** What a list of cuts takes, as ids of the canopy's owners. */
 import type { Tree } from '../geometry/tree.ts';
+import { type CutEnd, cutEndId } from '../growth/cutEnds.ts';
 import type { CutToMake } from './applyCuts.ts';
 
 /**
- * Ids of the axes and buds at which something goes; what grew from them goes with them. A shortened axis stays itself and
- * loses the branches and buds beyond the cut: its own outer wood, at most a tip, is not told apart from the rest.
+ * Ids at which something goes; what grew from them goes with them. A shortened axis stays itself and loses its end, and
+ * the branches and buds on that end.
  */
 export function goneIds(tree: Tree, cuts: readonly CutToMake[]): Set<string> {
-  const gone = new Set<string>();
-  for (const { kind, target, atM } of cuts) {
-    if (kind === 'rub off bud' || atM === 0) {
-      gone.add(target);
-      continue;
-    }
+  const gone = new Set(cuts.filter((cut) => !shortens(cut)).map(({ target }) => target));
+  for (const end of cutEnds(cuts)) {
+    gone.add(cutEndId(end));
     for (const axis of tree.axes) {
-      if (axis.parentId === target && axis.atM > atM) gone.add(axis.id);
-      if (axis.id === target) for (const bud of axis.buds) if (bud.atM > atM) gone.add(bud.id);
+      if (axis.parentId === end.axisId && axis.atM > end.atM) gone.add(axis.id);
+      if (axis.id === end.axisId) for (const bud of axis.buds) if (bud.atM > end.atM) gone.add(bud.id);
     }
   }
   return gone;
 }
 
-/** Where shortened axes end, metres along them. */
-export const keptLengths = (cuts: readonly CutToMake[]): ReadonlyMap<string, number> =>
-  new Map(
-    cuts.filter((cut) => cut.kind !== 'rub off bud' && cut.atM > 0).map((cut) => [cut.target, cut.atM]),
-  );
+const shortens = ({ kind, atM }: CutToMake): boolean => kind !== 'rub off bud' && atM > 0;
+
+/** The ends of branches that the cuts shorten. */
+export const cutEnds = (cuts: readonly CutToMake[]): CutEnd[] =>
+  cuts.filter(shortens).map(({ target, atM }) => ({ axisId: target, atM }));
+
+/** Where shortened axes end, metres along them; by id. */
+export function keptLengths(cuts: readonly CutToMake[]): ReadonlyMap<string, number> {
+  const keptToM = new Map<string, number>();
+  for (const { axisId, atM } of cutEnds(cuts)) {
+    keptToM.set(axisId, Math.min(atM, keptToM.get(axisId) ?? Number.POSITIVE_INFINITY));
+  }
+  return keptToM;
+}

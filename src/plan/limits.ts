@@ -1,5 +1,6 @@
 /**
- * The hard limits of a keep-set, as a penalty far above any gain of figs. How many shoots a limb keeps and how far apart is
+ * The hard limits of a keep-set, as a penalty far above any gain of figs. The outermost bud of a branch stays: without it the
+ * branch is headed, and what is left beyond the next shoot dies back (common practice). How many shoots a limb keeps and how far apart is
  * settled at bud break, when fewer means stronger; a shoot in leaf only goes where that brings something.
  */
 import type { FigValues } from '../species/fig.ts';
@@ -9,6 +10,9 @@ import { type Candidate, tooClose } from './candidates.ts';
 const perShareOver = 1e7;
 const perBareBranch = 1e5;
 const perBreach = 1e3;
+const perLeadingBud = 1e2;
+/** In leaf the outermost shoot may go, but only where that brings a fig more than it bears, figs; our choice. */
+const perLeadingShoot = 1;
 
 export interface LimitInput {
   readonly candidates: readonly Candidate[];
@@ -28,6 +32,9 @@ export interface Breaches {
   readonly bareBranches: number;
   /** Kept shoots beyond what a limb may carry, over all limbs. */
   readonly overFull: number;
+  /** Branches that lose the bud, or the shoot in leaf, which carries them on. */
+  readonly leadingBudsGone: number;
+  readonly leadingShootsGone: number;
   /** Pairs of kept shoots too close on the same side. */
   readonly tooClosePairs: number;
 }
@@ -49,6 +56,7 @@ export function keepLimits(input: LimitInput): Limits {
   const limbs = grouped(candidates, (candidate) => (candidate.bud === null ? null : candidate.limb));
   const holds = (members: readonly number[]): number => candidates[members[0] ?? -1]?.limbHolds ?? 0;
   const branches = grouped(candidates, (candidate) => (candidate.on.parent === null ? null : candidate.on));
+  const leaders = [...candidates.keys()].filter((i) => candidates[i]?.leads);
   const breaches = (kept: ArrayLike<number>): Breaches => {
     const countOf = (members: readonly number[]): number =>
       members.reduce((n, i) => n + (kept[i] as number), 0);
@@ -56,14 +64,22 @@ export function keepLimits(input: LimitInput): Limits {
       shareOver: shareOver(input, kept),
       bareBranches: branches.filter((members) => countOf(members) === 0).length,
       overFull: limbs.reduce((n, members) => n + Math.max(0, countOf(members) - holds(members)), 0),
+      leadingBudsGone: leaders.filter((i) => kept[i] === 0 && candidates[i]?.bud !== null).length,
+      leadingShootsGone: leaders.filter((i) => kept[i] === 0 && candidates[i]?.bud === null).length,
       tooClosePairs: closePairs(close, kept),
     };
   };
   return {
     breaches,
     penalty: (kept) => {
-      const { shareOver: over, bareBranches, overFull, tooClosePairs } = breaches(kept);
-      return perShareOver * over + perBareBranch * bareBranches + perBreach * (overFull + tooClosePairs);
+      const found = breaches(kept);
+      return (
+        perShareOver * found.shareOver +
+        perBareBranch * found.bareBranches +
+        perBreach * (found.overFull + found.tooClosePairs) +
+        perLeadingBud * found.leadingBudsGone +
+        perLeadingShoot * found.leadingShootsGone
+      );
     },
   };
 }

@@ -44,7 +44,7 @@ function placeOn(
     forksFrom: branch.parent?.axis.name ?? null,
     heightM: point[1] - context.soilM,
     face: steep > upperFromDeg ? 'upper side' : steep < -upperFromDeg ? 'lower side' : wind(bearingDeg(out)),
-    bearingDeg: bearingDeg(sub(point, foot)),
+    bearingDeg: bearingDeg(branch.parent === null ? out : sub(point, foot)),
   };
 }
 

@@ -6,14 +6,14 @@ import type { Cut, Reason } from './cut.ts';
 import { describeCut } from './describeCut.ts';
 import { type Fault, findFaults } from './faults.ts';
 import { type CutEffect, cutEffects } from './gains.ts';
-import { goneIds } from './gone.ts';
+import { cutEnds, goneIds } from './gone.ts';
 import type { PlanInput } from './input.ts';
 import type { Plan } from './plan.ts';
 import { leafShareRemoved, planRemarks } from './planRemarks.ts';
 import { searchReasons } from './reasons.ts';
 import { remarkText } from './remarks.ts';
 import { type PlanSteps, thinInRounds } from './rounds.ts';
-import { ruleContext } from './ruleContext.ts';
+import { ruleContext, standsInLeaf } from './ruleContext.ts';
 import { proposeTips, type Tips } from './tips.ts';
 import { seasonLight } from './tracedCanopy.ts';
 import { type TrialContext, trialContext, tryThese } from './trial.ts';
@@ -44,12 +44,14 @@ export function* planJob(input: PlanInput): PlanSteps<PlanResult> {
   const light = seasonLight(input, work.year.season);
   const { free, pinned } = work.choice;
   const { season } = work.year;
+  const tips = work.tips.cuts.map(ofFault);
   const settled = goneIds(input.tree, work.settled);
-  const found = yield* thinInRounds({ plan: input, season, light, candidates: free, pinned, settled });
+  const ends = cutEnds([...work.settled, ...tips]);
+  const found = yield* thinInRounds({ plan: input, season, light, candidates: free, pinned, settled, ends });
   const proposals: Proposal[] = [
     ...work.settled,
     ...free.filter(({ id }) => found.taken.has(id)).map((one) => ofCandidate(one, null)),
-    ...work.tips.cuts.map(ofFault),
+    ...tips,
   ];
   yield { done: 0.92, doing: 'Weighing each cut' };
   const trial = trialContext(found.thinned, light, proposals, input, work.seasonYear);
@@ -79,10 +81,10 @@ function workOn(input: PlanInput) {
   const faults = findFaults(input.tree, input.stance, input.values);
   const context = ruleContext(faults.after, input.stance, input.values);
   const choice = sortCandidates(candidatesOf(context, year.stage));
-  const rests = year.stage === 'rest';
-  const tips: Tips = rests
-    ? proposeTips(context, seasonYear, input.bearsFirstCrop)
-    : { cuts: [], remarks: [] };
+  const tips: Tips =
+    year.stage === 'rest' && !standsInLeaf(input.tree)
+      ? proposeTips(context, seasonYear, input.bearsFirstCrop)
+      : { cuts: [], remarks: [] };
   const below = choice.below.map((one) => ofCandidate(one, [{ rule: 'below the fork' }]));
   return { year, seasonYear, faults, choice, tips, settled: [...faults.cuts.map(ofFault), ...below] };
 }

@@ -1,10 +1,10 @@
 /** What a plan has to say beside its cuts. */
-
+import { yearOf } from '../season/calendar.ts';
 import type { Faults } from './faults.ts';
 import type { Finding } from './finding.ts';
 import type { PlanInput } from './input.ts';
 import type { Remark } from './remarks.ts';
-import type { RuleContext } from './ruleContext.ts';
+import { type RuleContext, standsInLeaf } from './ruleContext.ts';
 import type { Score } from './score.ts';
 import type { TracedCanopy } from './tracedCanopy.ts';
 import type { WorkYear } from './windows.ts';
@@ -40,6 +40,7 @@ export function planRemarks(facts: RemarkFacts): Remark[] {
       }),
     ),
     ...facts.tipRemarks,
+    ...ofSketch(facts),
     ...ofSeason(facts),
     ...ofAmount(facts),
   ];
@@ -59,6 +60,20 @@ function nameOf({ kind, target }: Finding, context: RuleContext): string {
   if (axis !== undefined && kind !== 'rub off bud') return axis.axis.name;
   const on = [...context.placed.values()].find(({ axis: a }) => a.buds.some((bud) => bud.id === target));
   return on === undefined ? 'A bud' : `A bud on ${on.axis.name}`;
+}
+
+/** What the sketch cannot tell on this day. */
+function ofSketch({ input, year }: RemarkFacts): Remark[] {
+  const { axes } = input.tree;
+  const remarks: Remark[] = [];
+  const { turnedDeg } = input.stance;
+  if (turnedDeg !== 0) remarks.push({ about: 'turned', turnedDeg });
+  const isInLeaf = standsInLeaf(input.tree);
+  if (isInLeaf && year.stage !== 'in leaf') remarks.push({ about: 'sketched in leaf' });
+  const lastGrownIn = Math.max(...axes.map((axis) => axis.grownIn));
+  const isOld = lastGrownIn < yearOf(year.season.budBreakOn) - 1;
+  if (isOld && !isInLeaf) remarks.push({ about: 'sketch is old', lastGrownIn });
+  return remarks;
 }
 
 function ofSeason({ input, year, plan, thinningCount }: RemarkFacts): Remark[] {

@@ -15,6 +15,9 @@ export type Remark =
   | { readonly about: 'share removed'; readonly share: number; readonly limit: number }
   | { readonly about: 'over several years'; readonly limit: number }
   | { readonly about: 'resting'; readonly budBreakOn: IsoDate }
+  | { readonly about: 'turned'; readonly turnedDeg: number }
+  | { readonly about: 'sketched in leaf' }
+  | { readonly about: 'sketch is old'; readonly lastGrownIn: number }
   | { readonly about: 'late for buds'; readonly endedOn: IsoDate }
   | { readonly about: 'late to thin'; readonly endedOn: IsoDate }
   | { readonly about: 'short season'; readonly ripeFigs: number }
@@ -25,7 +28,7 @@ export type Remark =
 export function remarkText(remark: Remark): string {
   switch (remark.about) {
     case 'sick trunk':
-      return 'The trunk itself is marked as sick. That is past what cuts can mend: ask a trained person before working on it.';
+      return 'The trunk itself is marked as sick. That is past what cuts can mend: have a licensed arborist look at it before you work on it, and keep away from a tree that may fall.';
     case 'marked trunk':
       return 'The trunk is marked to go. This plan keeps it; felling is another decision.';
     case 'thick fork':
@@ -68,8 +71,14 @@ function seasonRemark(remark: SeasonRemark): string {
       return `No more is taken this year, so that at least ${percent(1 - remark.limit)} of the leaves stay; go on next year.`;
     case 'resting':
       return `The tree rests. Buds are rubbed off once they break, about ${remark.budBreakOn}: plan again then.`;
+    case 'turned':
+      return `The pot stands turned by ${formatDecimal(remark.turnedDeg, 0)} degrees since it was sketched. A name that speaks of a side is the one of the sketch; every side given here is that of the tree as it stands now.`;
+    case 'sketched in leaf':
+      return 'The sketch shows the tree in leaf, and the figures are for that crown. What to rub off, which tips to cut and the first crop can only be told from a sketch of the bare tree.';
+    case 'sketch is old':
+      return `The youngest wood in the sketch grew in ${remark.lastGrownIn}. Add what has grown since, then plan again.`;
     case 'late for buds':
-      return `The time for rubbing off ended about ${remark.endedOn}. A bud on the list is a shoot by now: cut it at its origin, or sketch the tree in leaf and plan again.`;
+      return `The time for rubbing off ended about ${remark.endedOn}. A bud on the list is a shoot by now: better sketch the tree in leaf and plan again.`;
     case 'late to thin':
       return `Thinning is best done by ${remark.endedOn}; later cuts cost hardiness before the frost.`;
     case 'short season':

@@ -1,4 +1,5 @@
 /** Cut, regrow, look again: fewer buds make stronger shoots, so the keep-set and the canopy have to agree. */
+import type { CutEnd } from '../growth/cutEnds.ts';
 import type { CellLight } from '../light/directions.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Candidate } from './candidates.ts';
@@ -36,13 +37,15 @@ export interface RoundsInput {
   readonly pinned: readonly Candidate[];
   /** Ids of all that goes whatever the search finds. */
   readonly settled: ReadonlySet<string>;
+  /** Ends of branches that are to be shortened. */
+  readonly ends: readonly CutEnd[];
 }
 
 /** The keep-set of the round that is worth most on its own regrown canopy, and the two canopies to compare. */
 export function* thinInRounds(input: RoundsInput): PlanSteps<Thinned> {
-  const { plan, season, settled, candidates } = input;
-  const untouched = untracedCanopy(plan, season, new Set());
-  const start = settled.size > 0 && regrows(untouched) ? untracedCanopy(plan, season, settled) : untouched;
+  const { plan, settled, candidates } = input;
+  const untouched = grownWithout(input, new Set());
+  const start = settled.size > 0 && regrows(untouched) ? grownWithout(input, settled) : untouched;
   const agreed: Agreed =
     candidates.length === 0
       ? { taken: new Set(), thinned: start, first: start }
@@ -53,6 +56,9 @@ export function* thinInRounds(input: RoundsInput): PlanSteps<Thinned> {
   const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, agreed.thinned, input), 0.7, 0.9);
   return { asItIs, thinned, taken: agreed.taken };
 }
+
+const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedCanopy =>
+  untracedCanopy(plan, season, notSharing, ends);
 
 /** Whether cuts change how strong the rest grows: only buds answer, shoots in leaf stand as they were measured. */
 const regrows = ({ canopy }: TracedCanopy): boolean => canopy.owners.some((owner) => owner?.kind === 'bud');
@@ -65,7 +71,7 @@ interface Agreed {
 }
 
 function* agree(input: RoundsInput, start: TracedCanopy): PlanSteps<Agreed> {
-  const { plan, season, settled, candidates } = input;
+  const { plan, settled, candidates } = input;
   const part = 1 / (2 * mostRounds + 1);
   const waves = Math.min(plan.waves, searchWaves);
   const first = yield* within(tracing(waves, start, input), 0, part);
@@ -82,7 +88,7 @@ function* agree(input: RoundsInput, start: TracedCanopy): PlanSteps<Agreed> {
     const taken = takenOf(candidates, kept);
     const agrees = before !== null && sameSet(before, kept);
     if (agrees || !regrows(traced)) return { taken, thinned: traced, first };
-    const regrown = untracedCanopy(plan, season, new Set([...settled, ...taken]));
+    const regrown = grownWithout(input, new Set([...settled, ...taken]));
     traced = yield* within(tracing(waves, regrown, input), 2 * round * part, (2 * round + 1) * part);
     const value = valueOf(problemOn(input, traced), kept);
     if (value > best.value) best = { value, taken, thinned: traced };

@@ -65,6 +65,10 @@ function trunkLineAt(trunk: PlacedAxis, heightM: number): Vec3 {
 export const isGreen = (context: RuleContext, axis: PlacedAxis): boolean =>
   axis.axis.foliage !== null && context.childrenOf(axis.axis.id).length === 0;
 
+/** Whether the tree was sketched with leaves on it, suckers aside. */
+export const standsInLeaf = ({ axes }: Tree): boolean =>
+  axes.some(({ kind, foliage }) => kind !== 'sucker' && (foliage?.count ?? 0) > 0);
+
 /** Straight from the base of an axis to the point so far along it. */
 export const chordOf = (axis: PlacedAxis, fromM: number, toM: number): Vec3 =>
   sub(pointAt(axis.path, Math.min(toM, axis.lengthM)), pointAt(axis.path, Math.min(fromM, axis.lengthM)));

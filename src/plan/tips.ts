@@ -20,7 +20,7 @@ export interface Tips {
   readonly remarks: readonly Remark[];
 }
 
-/** Only on last year's wood, and nothing that the grower pinned to keep. When no tip needs cutting, that is said. */
+/** Of a tree sketched without leaves. Only on last year's wood, and nothing that the grower pinned to keep. When no tip needs cutting, that is said. */
 export function proposeTips(context: RuleContext, seasonYear: number, bearsFirstCrop: boolean): Tips {
   const cuts: Fault[] = [];
   const remarks: Remark[] = [];

@@ -1,5 +1,6 @@
 /** A canopy with its light traced: what every question of the plan is asked of. */
 import type { Canopy } from '../growth/canopy.ts';
+import { type CutEnd, withCutEnds } from '../growth/cutEnds.ts';
 import { growCanopy } from '../growth/growCanopy.ts';
 import { canopySurfaces } from '../growth/scene.ts';
 import type { CellLight } from '../light/directions.ts';
@@ -37,27 +38,20 @@ export function seasonLight(input: PlanInput, season: SeasonDates): CellLight {
 /**
  * Everything that stands on the tree today, grown as strong as if the ids in `notSharing` took no part of the
  * reserve; not traced yet.
+ * @param ends of branches that may be shortened: they can be taken away
  */
 export function untracedCanopy(
   input: PlanInput,
   season: SeasonDates,
   notSharing: ReadonlySet<string>,
+  ends: readonly CutEnd[],
 ): TracedCanopy {
   const { tree, stance, values, seed } = input;
   const heatGdd8 = stageHeatGdd8('full leaf', input, season);
-  const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set(), notSharing });
+  const grown = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set(), notSharing });
+  const canopy = withCutEnds(grown, ends);
   const ledger = { ownerCount: canopy.owners.length, receiverCount: canopy.nodes.length, waves: [], seed };
   return { canopy, worth: canopyWorth(canopy, values, ripeChance(values, input.ripening, season)), ledger };
-}
-
-/** The canopy regrown without what is in `notSharing` taking part, with all its waves of the season's light. Yields the share done. */
-export function* traceCanopy(
-  input: PlanInput,
-  season: SeasonDates,
-  notSharing: ReadonlySet<string>,
-): Generator<number, TracedCanopy, void> {
-  const untraced = untracedCanopy(input, season, notSharing);
-  return yield* traceUpTo(input.waves, untraced, input, seasonLight(input, season));
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Plans in plain words. Nowhere else are they made. */
 import { formatDecimal, formatLength, type Units } from '../geometry/measure.ts';
-import { turnDeg } from '../geometry/world.ts';
+import { turnDeg, type Wind, windDeg } from '../geometry/world.ts';
 import type { Cut, Merit, Place, Reason } from './cut.ts';
 
 /** Where the grower looks from. */
@@ -12,7 +12,9 @@ export interface Viewpoint {
 
 /** "Take off", "Rub off", "Cut the tip of": what is done, with what it is done to. */
 export function whatText(cut: Pick<Cut, 'kind' | 'atM' | 'place'>): string {
-  if (cut.kind === 'rub off bud') return 'Rub off this bud';
+  if (cut.kind === 'rub off bud') {
+    return cut.place.piece === null ? 'Rub off this bud' : `Cut off the ${cut.place.piece} at its base`;
+  }
   if (cut.kind === 'tip') return `Cut the tip of ${named(cut.place.branch)}`;
   return cut.place.piece === null
     ? `Shorten ${named(cut.place.branch)}`
@@ -44,7 +46,13 @@ const named = (name: string): string =>
 function branchText({ branch, branchSide, forksFrom }: Place): string {
   const name = branch.toLowerCase();
   if (forksFrom === null) return name.includes('trunk') ? named(branch) : `the trunk (${branch})`;
-  return name.includes(branchSide) ? named(branch) : `${named(branch)} (${branchSide} side of the tree)`;
+  return saysSide(name, branchSide) ? named(branch) : `${named(branch)} (${branchSide} side of the tree)`;
+}
+
+/** Whether a name names this side of the tree or the one next to it. */
+function saysSide(name: string, side: Wind): boolean {
+  const [said] = /(north|south)(-east|-west)|north|south|east|west/.exec(name) ?? [];
+  return said !== undefined && Math.abs(turnDeg(windDeg(said as Wind), windDeg(side))) <= 45;
 }
 
 function alongText({ kind, place }: Pick<Cut, 'kind' | 'place'>, units: Units): string {
@@ -58,14 +66,23 @@ function alongText({ kind, place }: Pick<Cut, 'kind' | 'place'>, units: Units): 
   return place.piece === null ? `${out}${height}` : `The piece to take off sits ${out}, ${face}${height}`;
 }
 
-/** "Seen from the house: left, at the back." */
-function seenFrom({ bearingDeg }: Place, viewpoint: Viewpoint): string {
+/** "Seen from the house: left, at the back."; on the trunk "on the far side, to the left." */
+function seenFrom({ bearingDeg, forksFrom }: Place, viewpoint: Viewpoint): string {
   const turn = turnDeg(viewpoint.bearingDeg, bearingDeg);
   const side =
     Math.abs(turn) < 22.5 || Math.abs(turn) > 157.5 ? 'in the middle' : turn > 0 ? 'left' : 'right';
+  if (forksFrom === null) return `Seen from ${viewpoint.name}: ${sideOfTrunk(turn)}.`;
   const depth =
     Math.abs(turn) <= 67.5 ? 'at the front' : Math.abs(turn) >= 112.5 ? 'at the back' : 'halfway back';
   return `Seen from ${viewpoint.name}: ${side}, ${depth}.`;
+}
+
+/** Which side of the trunk, for one who looks at it; 0 is the side that faces them. */
+function sideOfTrunk(turn: number): string {
+  const hand = turn > 0 ? 'left' : 'right';
+  if (Math.abs(turn) > 67.5 && Math.abs(turn) < 112.5) return `on the ${hand} side`;
+  const face = Math.abs(turn) <= 67.5 ? 'on the side that faces you' : 'on the far side';
+  return Math.abs(turn) < 22.5 || Math.abs(turn) > 157.5 ? face : `${face}, to the ${hand}`;
 }
 
 const meritText: Readonly<Record<Merit, string>> = {
@@ -120,7 +137,7 @@ function closenessText(reason: ClosenessReason, units: Units): string {
     case 'pair':
       return `It stands ${formatLength(reason.gapM, units)} from ${named(reason.other)} on the same side; the better one stays.`;
     case 'limb full':
-      return `${capital(named(reason.limb))} keeps ${reason.kept} shoots without it; it should carry ${reason.limit} at most.`;
+      return `${capital(named(reason.limb))} keeps ${reason.kept} shoots without it and carries ${reason.limit} well: fewer grow stronger.`;
     case 'tip':
       return `The tip goes: ${formatLength(reason.lengthM, units)} with ${reason.nodes} ${reason.nodes === 1 ? 'node' : 'nodes'}, at a cost of ${figs(reason.firstCropFigsLost)} of the first crop.${tipWhy(reason.why)}`;
     case 'crowding':
@@ -136,7 +153,7 @@ function crowdingText({
   const ripe = figsIfKept < 0.05 ? 'ripen hardly a fig' : `ripen about ${figs(figsIfKept)}`;
   const own = `Kept, it would get ${percent(ownShare)} of open sky and ${ripe}`;
   if (figsForOthers > 0.05) return `${own}, and shade away about ${figs(figsForOthers)} on the others.`;
-  return `${own}.`;
+  return figsIfKept < 0.5 ? `${own}: too little to keep it for.` : `${own}.`;
 }
 
 const tipWhy = (why: Extract<Reason, { rule: 'tip' }>['why']): string =>

@@ -32,7 +32,7 @@ export function canopyWorth(
   const byHeight = [...canopy.nodes.keys()].sort((a, b) => nodeAt(canopy, a).node - nodeAt(canopy, b).node);
   for (const i of byHeight) {
     const { owner, node, atM } = nodeAt(canopy, i);
-    const at = indexOfOwner.get(owner);
+    const at = shootOf(canopy, indexOfOwner, owner);
     if (at === undefined) throw new Error(`canopyWorth: node ${i} belongs to no shoot, got owner ${owner}`);
     const bearing = node - (canopy.shoots[at] as Canopy['shoots'][number]).blindNodes;
     worth.shootOf[i] = at;
@@ -41,6 +41,17 @@ export function canopyWorth(
     reachedM[at] = atM;
   }
   return worth;
+}
+
+/** Index of the shoot that a node's owner is, or is an end of. */
+function shootOf(
+  canopy: Canopy,
+  indexOfOwner: ReadonlyMap<number, number>,
+  owner: number,
+): number | undefined {
+  const known = indexOfOwner.get(owner);
+  const whole = canopy.owners[owner];
+  return known === undefined && whole?.kind === 'end' ? shootOf(canopy, indexOfOwner, whole.parent) : known;
 }
 
 const nodeAt = (canopy: Canopy, i: number): Canopy['nodes'][number] =>

@@ -90,12 +90,16 @@ describe('keepLimits', () => {
     expect(limits.breaches([1, 1, 1, 1])).toEqual({
       shareOver: 0,
       bareBranches: 0,
+      leadingBudsGone: 0,
+      leadingShootsGone: 0,
       overFull: 1,
       tooClosePairs: 1,
     });
     expect(limits.breaches([1, 0, 1, 1])).toEqual({
       shareOver: 0,
       bareBranches: 0,
+      leadingBudsGone: 0,
+      leadingShootsGone: 0,
       overFull: 0,
       tooClosePairs: 0,
     });
@@ -111,6 +115,28 @@ describe('keepLimits', () => {
     });
     expect(limits.breaches([0, 1, 1, 1]).shareOver).toBe(0);
     expect(limits.breaches([0, 0, 1, 1]).shareOver).toBeCloseTo(0.4 - 0.33, 9);
+  });
+
+  it('keeps the outermost bud of each branch, after the limits of the limb', () => {
+    expect(all.map(({ id, leads }) => [id, leads])).toEqual([
+      ['a', false],
+      ['b', false],
+      ['c', false],
+      ['d', true],
+    ]);
+    const limits = limitsOf(all);
+    expect(limits.breaches([1, 0, 1, 0]).leadingBudsGone).toBe(1);
+    expect(limits.penalty([1, 0, 1, 0])).toBeGreaterThan(50);
+    expect(limits.penalty([1, 0, 1, 0])).toBeLessThan(limits.penalty([1, 1, 1, 1]));
+  });
+
+  it('takes the outermost shoot in leaf only where that brings a fig more than it bears', () => {
+    const leafy = (id: string, atM: number) =>
+      axis(id, 'east', { kind: 'shoot', atM, foliage: { count: 9, midribM: 0.16, source: 'measured' } });
+    const of = tree(trunk(), limb('east', 90), leafy('s', 0.31), leafy('t', 0.79));
+    const shoots = candidatesOf(ruleContext(of, stance, values), 'in leaf');
+    expect(limitsOf(shoots).penalty([0, 1])).toBe(0);
+    expect(limitsOf(shoots).penalty([1, 0])).toBe(1);
   });
 
   it('rates leaves above bare branches and those above full limbs', () => {

@@ -5,10 +5,10 @@ import { candidatesOf } from '../../src/plan/candidates.ts';
 import { ruleContext } from '../../src/plan/ruleContext.ts';
 import { type KeepProblem, searchKeepSet } from '../../src/plan/search.ts';
 import { thinProblem } from '../../src/plan/thin.ts';
-import { seasonLight, traceCanopy } from '../../src/plan/tracedCanopy.ts';
+import { seasonLight } from '../../src/plan/tracedCanopy.ts';
 import { workYear } from '../../src/plan/windows.ts';
 import { figValues } from '../../src/species/fig.ts';
-import { bud, drain, limb, planInput, stance, straight, tree, trunk } from './smallTree.ts';
+import { bud, drain, limb, planInput, stance, straight, traced, tree, trunk } from './smallTree.ts';
 
 /** Best of all sets, tried one by one; one member is flipped from one set to the next (Gray code). */
 function bestOfAll(problem: KeepProblem): number {
@@ -59,10 +59,16 @@ function crowdedTree(budCount: number): Tree {
 function crowdedProblem(budCount: number, seed: number): KeepProblem {
   const input = planInput(crowdedTree(budCount), { seed, values: figValues({ shootsPerScaffold: 3 }) });
   const { season, stage } = workYear(input);
-  const traced = drain(traceCanopy(input, season, new Set()));
   const candidates = candidatesOf(ruleContext(input.tree, stance, input.values), stage);
   const light = seasonLight(input, season);
-  return thinProblem({ traced, light, values: input.values, candidates, pinned: [], settled: new Set() });
+  return thinProblem({
+    traced: traced(input),
+    light,
+    values: input.values,
+    candidates,
+    pinned: [],
+    settled: new Set(),
+  });
 }
 
 describe('searchKeepSet', () => {

@@ -4,6 +4,8 @@ import type { Vec3 } from '../../src/geometry/vec.ts';
 import { scale } from '../../src/geometry/vec.ts';
 import { direction } from '../../src/geometry/world.ts';
 import type { PlanInput } from '../../src/plan/input.ts';
+import { seasonLight, type TracedCanopy, traceUpTo, untracedCanopy } from '../../src/plan/tracedCanopy.ts';
+import { workYear } from '../../src/plan/windows.ts';
 import { figValues } from '../../src/species/fig.ts';
 
 export const stance: Stance = { foot: [0, 0.33, 0], turnedDeg: 0 };
@@ -100,6 +102,13 @@ export function planInput(of: Tree, rest: Partial<PlanInput> = {}): PlanInput {
     waves: 2,
     ...rest,
   };
+}
+
+/** Its canopy with the season's light, grown as if what is in `notSharing` took no part of the reserve. */
+export function traced(input: PlanInput, notSharing: ReadonlySet<string> = new Set()): TracedCanopy {
+  const { season } = workYear(input);
+  const canopy = untracedCanopy(input, season, notSharing, []);
+  return drain(traceUpTo(input.waves, canopy, input, seasonLight(input, season)));
 }
 
 /** Runs steps to their end. */

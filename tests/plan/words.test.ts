@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { placeTree } from '../../src/geometry/tree.ts';
+import { placeBud, placeTree } from '../../src/geometry/tree.ts';
+import { distance, dot, sub, type Vec3 } from '../../src/geometry/vec.ts';
+import { growCanopy } from '../../src/growth/growCanopy.ts';
 import { cautionsFor, cautionText } from '../../src/plan/cautions.ts';
 import type { Place, Reason } from '../../src/plan/cut.ts';
 import { placeOfBud, placeOfCut } from '../../src/plan/place.ts';
@@ -73,6 +75,68 @@ describe('places', () => {
   });
 });
 
+describe('places on a turned tree', () => {
+  // The trunk bears a bud on what was its east side in the sketch; the limb ran south-east.
+  const upright = tree(trunk({ buds: [bud('t', 0.31, 90)] }), limb('x3', 135, { name: 'South-east limb' }), {
+    ...lateral2,
+    buds: [bud('x17-c', 0.21, 90)],
+  });
+  const turned = ruleContext(upright, { ...stance, turnedDeg: 90 }, values);
+  const placeOf = (id: string, axisId: string): Place => {
+    const placed = turned.placed.get(axisId);
+    const found = placed?.axis.buds.find((one) => one.id === id);
+    if (placed === undefined || found === undefined) throw new Error(`no bud ${id}`);
+    return placeOfBud(turned, placed, found);
+  };
+
+  it('speak of the world as it stands, on upright wood too', () => {
+    expect([placeOf('t', 'trunk').face, placeOf('x17-c', 'x17').face]).toEqual(['south', 'east']);
+    expect(placeOf('t', 'trunk').bearingDeg).toBeCloseTo(180, 6);
+  });
+
+  it('say where a branch named after a side now is', () => {
+    const place = placeOf('x17-c', 'x17');
+    expect(placeText({ kind: 'rub off bud', atM: 0, place }, 'metric', house)).toContain(
+      'lateral 2 (south-west side of the tree).',
+    );
+  });
+
+  it('tell the side of the trunk from where the grower stands', () => {
+    const text = (bearingDeg: number): string =>
+      placeText(
+        { kind: 'rub off bud', atM: 0, place: { ...placeOf('t', 'trunk'), bearingDeg } },
+        'metric',
+        house,
+      );
+    expect(text(180)).toContain('Seen from the house: on the far side.');
+    expect(text(40)).toContain('on the side that faces you, to the left.');
+    expect(text(275)).toContain('on the right side.');
+  });
+
+  it('name the side where the shoot of the bud will grow', () => {
+    const canopy = growCanopy({
+      tree: upright,
+      stance: { ...stance, turnedDeg: 90 },
+      values,
+      heatGdd8: 300,
+      seed: 5,
+      gone: new Set(),
+    });
+    for (const [id, axisId] of [
+      ['t', 'trunk'],
+      ['x17-c', 'x17'],
+    ] as const) {
+      const { path } = canopy.shoots.find((shoot) => shoot.id === id) ?? { path: [] };
+      const placed = turned.placed.get(axisId);
+      const found = placed?.axis.buds.find((one) => one.id === id);
+      if (placed === undefined || found === undefined) throw new Error(`no bud ${id}`);
+      const { point, outward } = placeBud(placed, found);
+      expect(distance(path[0] as Vec3, point)).toBeLessThan(1e-9);
+      expect(dot(sub(path[1] as Vec3, path[0] as Vec3), outward)).toBeGreaterThan(0);
+    }
+  });
+});
+
 describe('reasons and remarks', () => {
   const reasons: readonly Reason[] = [
     { rule: 'dead' },
@@ -132,7 +196,9 @@ describe('cautions', () => {
     kind: 'rub off bud',
     thicknessM: 0,
     aboveGroundM: 1.1,
+    isShoot: false,
     atNarrowFork: false,
+    isSick: false,
     treeAgeYears: 4,
   } as const;
 
@@ -149,6 +215,8 @@ describe('cautions', () => {
     expect(cautionsFor({ ...cut, thicknessM: 0.041 }, values)).not.toContain('large limb');
     expect(cautionsFor({ ...cut, thicknessM: 0.11 }, values)).toContain('large limb');
     expect(cautionsFor({ ...cut, treeAgeYears: 23 }, values)).toContain('local rules');
+    expect(cautionsFor({ ...cut, isSick: true }, values)).toContain('local rules');
+    expect(cautionsFor({ ...bare, isShoot: true }, values)).toContain('tools');
     expect(cautionsFor({ ...cut, atNarrowFork: true }, values)).toContain('fork');
   });
 
