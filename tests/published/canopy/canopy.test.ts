@@ -7,8 +7,15 @@ import { leafOptics } from '../../../src/light/leafOptics.ts';
 import { skyDirections } from '../../../src/light/sky/skyDirections.ts';
 import { checkCases, type PublishedCase } from '../caseTable.ts';
 import cases from './cases.json' with { type: 'json' };
-import { e3 } from './exponentialIntegral.ts';
-import { beamPassed, type Passed, type Pose, quickStream } from './slab.ts';
+import {
+  deWit,
+  ellipsoidal,
+  ellipsoidalK,
+  level as levelLeaves,
+  type Pose,
+  spherical as sphericalLeaves,
+} from './poses.ts';
+import { beamPassed, type Passed, quickStream } from './slab.ts';
 
 const optics = { transmittance: 0, reflectance: 0 };
 const steps = [0.5, 0.5, 1, 1, 1];
@@ -28,7 +35,7 @@ function skyPassed(seed: number, pose: Pose, transmittance: number): Passed {
   for (const { toSky, solidAngleSr } of skyDirections({ subdivision: 2, seed, wave: 0 })) {
     const weight = solidAngleSr * toSky[1];
     open += weight;
-    if (pose === 'spherical' && toSky[1] < dark) continue;
+    if (pose !== levelLeaves && toSky[1] < dark) continue;
     const passed = beamPassed({ draw, pose, layers: steps, leafAreaM2: 0.004, transmittance }, toSky);
     for (const which of ['untouched', 'arriving'] as const) {
       sums[which].forEach((sum, i) => {
@@ -49,6 +56,58 @@ function beamThrough(seed: number, pose: Pose, index: number, elevationDeg: numb
     sum += beamPassed(slab, direction(360 * draw(), elevationDeg)).arriving[0] ?? Number.NaN;
   }
   return sum / 100;
+}
+
+const deWitKinds = ['planophile', 'erectophile', 'plagiophile', 'extremophile', 'uniform'] as const;
+
+/** G: mean light on leaves of this pose, both faces taken, in a beam of 1 from that zenith angle. */
+function meanProjection(pose: Pose, zenithDeg: number, leaves = 20_000): number {
+  const draw = quickStream(75);
+  const receivers = Array.from(
+    { length: leaves },
+    (): Receiver => ({ point: [0, 0, 0], normal: pose(draw), sides: 'both', onSurface: -1 }),
+  );
+  const light = irradiance({
+    surfaces: [],
+    receivers,
+    lights: [{ toSky: direction(131, 90 - zenithDeg), energy: 1 }],
+  });
+  return light.reduce((sum, value) => sum + value, 0) / receivers.length;
+}
+
+const extinction = (pose: Pose, zenithDeg: number, leaves?: number): number =>
+  meanProjection(pose, zenithDeg, leaves) / Math.cos(rad(zenithDeg));
+
+/**
+ * E3(x): what a sensor gets under an endless slab of haze of optical depth x, from a sky whose light per sine of elevation is 1. The
+ * slab is a crown 2,000 km wide; 4,000 rings of the sky leave 1e-8.
+ */
+function underHaze(depth: number): number {
+  const rings = 4000;
+  const lights = Array.from({ length: rings }, (_, i) => {
+    const sine = (i + 0.5) / rings;
+    return { toSky: [Math.sqrt(1 - sine * sine), sine, 0] as Vec3, energy: 1 / rings };
+  });
+  const haze: Surface = {
+    shape: 'cloud',
+    owner: 0,
+    optics,
+    centre: [0, 0.5, 0],
+    halfSizeM: [1e6, 0.5, 1e6],
+    extinctionPerM: depth,
+  };
+  return irradiance({ surfaces: [haze], receivers: [sensor([0, 0, 0])], lights })[0] ?? Number.NaN;
+}
+
+/** Share of an even sky that black ellipsoidal leaves pass, by 2,000 rings. */
+function ellipsoidalSky(x: number, index: number): number {
+  const rings = 2000;
+  let sum = 0;
+  for (let i = 0; i < rings; i++) {
+    const sine = (i + 0.5) / rings;
+    sum += (2 * sine * Math.exp(-ellipsoidalK(x, Math.acos(sine)) * index)) / rings;
+  }
+  return sum;
 }
 
 const sensor = (point: Vec3): Receiver => ({ point, normal: [0, 1, 0], sides: 'one', onSurface: -1 });
@@ -126,14 +185,21 @@ describe('canopies and shade', () => {
   let levelScattering: number[] = [];
   const scattering = leafOptics({ leafTransmittance: 0.1, leafReflectance: 0.1 });
   beforeAll(() => {
-    spherical = skyPassed(71, 'spherical', 0).arriving;
-    beams = [30, 45, 60, 90].map((elevation) => beamThrough(73, 'spherical', 2, elevation));
-    const scattered = skyPassed(72, 'level', scattering.transmittance);
+    spherical = skyPassed(71, sphericalLeaves, 0).arriving;
+    beams = [30, 45, 60, 90].map((elevation) => beamThrough(73, sphericalLeaves, 2, elevation));
+    const scattered = skyPassed(72, levelLeaves, scattering.transmittance);
     [level, levelScattering] = [scattered.untouched, scattered.arriving];
   }, 120_000);
 
   checkCases(cases satisfies PublishedCase[], {
-    'canopy.E3': () => [0.01, 0.1, 0.25, 0.3, 0.5, 0.55, 1, 1.25, 1.5, 2].map(e3),
+    'canopy.E3': () => [0.01, 0.1, 0.25, 0.3, 0.5, 0.55, 1, 1.25, 1.5, 2].map(underHaze),
+    'canopy.ellipsoid.x1': () => [0, 60].map((zenith) => extinction(ellipsoidal(1), zenith, 400_000)),
+    'canopy.ellipsoid': () =>
+      [0.5, 1, 2, 3].flatMap((x) => [0, 30, 60].map((zenith) => extinction(ellipsoidal(x), zenith))),
+    'canopy.G': () =>
+      [sphericalLeaves, ...deWitKinds.map(deWit)].flatMap((pose) =>
+        [0, 30, 57.3, 80].map((zenith) => meanProjection(pose, zenith)),
+      ),
     'canopy.diffuse.spherical': () => spherical,
     'canopy.diffuse.horizontal': () => [one, two, four].map((i) => level[i] ?? Number.NaN),
     'canopy.beam.spherical': () => beams,
@@ -147,7 +213,7 @@ describe('canopies and shade', () => {
       [0.7, 25],
       [1.6, 52],
     ] as const) {
-      expect(Math.abs(beamThrough(74, 'level', index, elevation) - Math.exp(-index))).toBeLessThan(0.003);
+      expect(Math.abs(beamThrough(74, levelLeaves, index, elevation) - Math.exp(-index))).toBeLessThan(0.003);
     }
   }, 30_000);
 
@@ -164,4 +230,41 @@ describe('canopies and shade', () => {
       expect(Math.abs((ratios[i] ?? Number.NaN) / published - 1)).toBeLessThan(0.02);
     });
   });
+
+  test.each([
+    [0.5, 76],
+    [2, 77],
+  ])(
+    'leaves on an ellipsoid of %f pass an even sky by Campbell 1990 at L 0.5, 1, 2, 3, 4 (0.003, seed %i)',
+    (x, seed) => {
+      skyPassed(seed, ellipsoidal(x), 0).arriving.forEach((got, i) => {
+        const index = [0.5, 1, 2, 3, 4][i] ?? Number.NaN;
+        expect(Math.abs(got - ellipsoidalSky(x, index)), `L ${index}`).toBeLessThan(0.003);
+      });
+    },
+    60_000,
+  );
+
+  // 100 slabs of 0.001 m2 leaves and 1,600 sensors leave about 0.001.
+  test.each([
+    [0.5, 1.7, 33],
+    [0.5, 0.8, 71],
+    [2, 1.7, 33],
+    [2, 1.1, 71],
+  ])(
+    'and of %f at L %f a beam %f degrees up (0.003, seed 78)',
+    (x, index, elevation) => {
+      const expected = Math.exp(-ellipsoidalK(x, rad(90 - elevation)) * index);
+      expect(Math.abs(beamThrough(78, ellipsoidal(x), index, elevation) - expected)).toBeLessThan(0.003);
+    },
+    30_000,
+  );
+
+  test('leaves that hang in threes above one another pass exp(-L / 3) of a beam from straight above (0.003, seed 79)', () => {
+    const draw = quickStream(79);
+    const slab = { draw, pose: levelLeaves, layers: [1.5], leafAreaM2: 0.001, transmittance: 0, clump: 3 };
+    let sum = 0;
+    for (let i = 0; i < 100; i++) sum += beamPassed(slab, [0, 1, 0]).arriving[0] ?? Number.NaN;
+    expect(Math.abs(sum / 100 - Math.exp(-0.5))).toBeLessThan(0.003);
+  }, 30_000);
 });

@@ -8,6 +8,7 @@ import { cross, scale, type Vec3 } from '../../../src/geometry/vec.ts';
 import { listShares } from '../../../src/light/exposure.ts';
 import { traceWave } from '../../../src/light/trace/wave.ts';
 import { anyDirection, type Draw } from '../../light/trace/scene.ts';
+import type { Pose } from './poses.ts';
 
 /** A quick stream of numbers in [0, 1) for millions of leaves: a Weyl sequence through the finaliser of MurmurHash3. */
 export function quickStream(seed: number): Draw {
@@ -27,8 +28,6 @@ const square = [
   [-0.5, 0.5],
 ] as const;
 
-export type Pose = 'level' | 'spherical';
-
 export interface SlabInput {
   readonly draw: Draw;
   readonly pose: Pose;
@@ -36,11 +35,13 @@ export interface SlabInput {
   readonly layers: readonly number[];
   readonly leafAreaM2: number;
   readonly transmittance: number;
+  /** Leaves that hang exactly above one another; 1 when left out. */
+  readonly clump?: number;
 }
 
 /** Square leaf of the given side, turned anyhow within its pose. */
 function leafAxes(draw: Draw, pose: Pose, sideM: number): [Vec3, Vec3] {
-  const normal: Vec3 = pose === 'level' ? [0, 1, 0] : anyDirection(draw);
+  const normal = pose(draw);
   const turn = anyDirection(draw);
   const raw = cross(normal, turn);
   const along = scale(raw, sideM / Math.hypot(...raw));
@@ -88,16 +89,17 @@ const mean = (values: Float64Array): number => values.reduce((sum, v) => sum + v
 
 /** What passes the lowest layer, the lowest two, and so on, of a fresh slab. */
 export function beamPassed(
-  { draw, pose, layers, leafAreaM2, transmittance }: SlabInput,
+  { draw, pose, layers, leafAreaM2, transmittance, clump = 1 }: SlabInput,
   toSky: Vec3,
 ): Passed {
   const blades: Blade[] = [];
   layers.forEach((index, layer) => {
-    for (let i = 0; i < Math.round(index / leafAreaM2); i++) {
+    for (let i = 0; i < Math.round(index / leafAreaM2 / clump); i++) {
       const [along, across] = leafAxes(draw, pose, Math.sqrt(leafAreaM2));
       const optics = { transmittance, reflectance: 0 };
       const leaf = { shape: 'blade', owner: layer + 1, optics, along, across, outline: square } as const;
-      copies(leaf, [draw(), 0.3 + layer + draw(), draw()], toSky, blades);
+      const [x, y, z] = [draw(), 0.3 + layer + draw(), draw()];
+      for (let copy = 0; copy < clump; copy++) copies(leaf, [x, y + copy * 0.01, z], toSky, blades);
     }
   });
   const directions = [{ toSky, kind: 'beam', cell: 0 } as const];

@@ -1,5 +1,5 @@
 /** Scenes whose view of an even sky is known in closed form. Receivers sit at the origin unless told otherwise. */
-import type { Mesh, Receiver, Surface } from '../../../src/geometry/surface.ts';
+import type { Mesh, Receiver, Stem, Surface } from '../../../src/geometry/surface.ts';
 import type { Vec3 } from '../../../src/geometry/vec.ts';
 import { skyView } from '../../../src/light/irradiance.ts';
 import { skyDirections } from '../../../src/light/sky/skyDirections.ts';
@@ -28,6 +28,26 @@ export function disc(centre: Vec3, radiusM: number): Surface {
     across: [0, 0, radiusM],
     outline,
   };
+}
+
+/** A tube with round ends; a ball where both ends are one place. */
+export const tube = (from: Vec3, to: Vec3, radiusM: number): Stem => ({
+  shape: 'stem',
+  owner: 0,
+  optics,
+  from,
+  to,
+  fromRadiusM: radiusM,
+  toRadiusM: radiusM,
+});
+
+/** Level sensors spread evenly over a disc round the origin, on a golden spiral. */
+export function discField(radiusM: number, count: number): Receiver[] {
+  return Array.from({ length: count }, (_, i) => {
+    const r = radiusM * Math.sqrt((i + 0.5) / count);
+    const turn = i * Math.PI * (3 - Math.sqrt(5));
+    return level([r * Math.cos(turn), 0, r * Math.sin(turn)]);
+  });
 }
 
 /** A wall of height `heightM` at `distanceM` towards a bearing-free direction (cos, sin), 1,000 units either way. */
