@@ -8,7 +8,7 @@ import { thinProblem } from '../../src/plan/thin.ts';
 import { seasonLight } from '../../src/plan/tracedCanopy.ts';
 import { workYear } from '../../src/plan/windows.ts';
 import { figValues } from '../../src/species/fig.ts';
-import { bud, drain, limb, planInput, stance, straight, traced, tree, trunk } from './smallTree.ts';
+import { axis, bud, drain, limb, planInput, stance, straight, traced, tree, trunk } from './smallTree.ts';
 
 /** Best of all sets, tried one by one; one member is flipped from one set to the next (Gray code). */
 function bestOfAll(problem: KeepProblem): number {
@@ -56,8 +56,17 @@ function crowdedTree(budCount: number): Tree {
   return tree(trunk(), ...limbs);
 }
 
-function crowdedProblem(budCount: number, seed: number): KeepProblem {
-  const input = planInput(crowdedTree(budCount), { seed, values: figValues({ shootsPerScaffold: 3 }) });
+interface Given {
+  readonly perLimb?: number;
+  /** Ids that the grower keeps, and ids that go whatever the search finds. */
+  readonly pinned?: readonly string[];
+  readonly settled?: readonly string[];
+}
+
+function crowdedProblem(budCount: number, seed: number, given: Given = {}): KeepProblem {
+  const { perLimb = 3, pinned = [], settled = [] } = given;
+  const values = figValues({ shootsPerScaffold: perLimb, keptShootSpacingCm: 12 });
+  const input = planInput(crowdedTree(budCount), { seed, values });
   const { season, stage } = workYear(input);
   const candidates = candidatesOf(ruleContext(input.tree, stance, input.values), stage);
   const light = seasonLight(input, season);
@@ -65,7 +74,32 @@ function crowdedProblem(budCount: number, seed: number): KeepProblem {
     traced: traced(input),
     light,
     values: input.values,
-    candidates,
+    candidates: candidates.filter(({ id }) => !pinned.includes(id) && !settled.includes(id)),
+    pinned: candidates.filter(({ id }) => pinned.includes(id)),
+    settled: new Set(settled),
+  });
+}
+
+/** The same limbs with shoots in leaf in place of buds, of which at most a third of the leaves may go. */
+function leafyProblem(shootCount: number, seed: number): KeepProblem {
+  const shoots = crowdedTree(shootCount).axes.flatMap(({ id, buds }) =>
+    buds.map((one) =>
+      axis(one.id, id, {
+        kind: 'shoot',
+        atM: one.atM,
+        path: straight(0.34, one.aroundDeg, 51),
+        foliage: { count: 8, midribM: 0.21, source: 'measured' },
+      }),
+    ),
+  );
+  const bare = crowdedTree(shootCount).axes.map((one) => ({ ...one, buds: [] }));
+  const input = planInput(tree(...bare, ...shoots), { seed, date: '2026-07-03' });
+  const { season, stage } = workYear(input);
+  return thinProblem({
+    traced: traced(input),
+    light: seasonLight(input, season),
+    values: input.values,
+    candidates: candidatesOf(ruleContext(input.tree, stance, input.values), stage),
     pinned: [],
     settled: new Set(),
   });
@@ -93,6 +127,25 @@ describe('searchKeepSet', () => {
     expect(found.value).toBeCloseTo(bestOfAll(crowdedProblem(budCount, seed)), 6);
     expect(found.kept).toContain(1);
   });
+
+  it.each([
+    [51, { perLimb: 3, pinned: ['b-0-0', 'b-0-1', 'b-0-2', 'b-0-3'] }],
+    [52, { perLimb: 3, pinned: ['b-1-0'], settled: ['b-1-3', 'b-2-0'] }],
+    [53, { perLimb: 4, settled: ['b-2-0', 'b-2-1', 'b-0-3'] }],
+    [54, { perLimb: 5, pinned: ['b-2-1', 'b-2-2'] }],
+  ])('finds the best of all keep-sets with pins, settled cuts and limits, seed %i', (seed, given) => {
+    const found = drain(searchKeepSet(crowdedProblem(12, seed, given)));
+    expect(found.value).toBeCloseTo(bestOfAll(crowdedProblem(12, seed, given)), 6);
+  });
+
+  it.each([61, 62, 63])(
+    'finds the best of all shoots in leaf within the share of leaves, seed %i',
+    (seed) => {
+      const found = drain(searchKeepSet(leafyProblem(11, seed)));
+      expect(found.value).toBeCloseTo(bestOfAll(leafyProblem(11, seed)), 6);
+      expect(found.kept.reduce((sum, kept) => sum + kept, 0)).toBeGreaterThanOrEqual(8);
+    },
+  );
 
   it('leaves the problem at the set it names', () => {
     const problem = pairProblem(10, 31);

@@ -1,5 +1,6 @@
 /** Shoots kept against figs: Caetano et al. 2005, Rev. Bras. Frutic. 27(3), 16 to 32 shoots a tree. */
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { type Cloud, fixedOwner, opaque } from '../../../src/geometry/surface.ts';
 import { candidatesOf } from '../../../src/plan/candidates.ts';
 import { goneIds } from '../../../src/plan/gone.ts';
 import { ruleContext } from '../../../src/plan/ruleContext.ts';
@@ -18,32 +19,64 @@ const limbs = [11, 103, 188, 277].map((bearing, l) =>
 const input = planInput(tree(trunk(), ...limbs), { bearsFirstCrop: false });
 
 /** Score with every n-th of eight buds on each limb kept, grown as strong as that leaves them. */
-function scoreWith(perLimb: number) {
-  const { season } = workYear(input);
-  const all = candidatesOf(ruleContext(input.tree, stance, input.values), 'bud break');
+function scoreWith(perLimb: number, of = input) {
+  const { season } = workYear(of);
+  const all = candidatesOf(ruleContext(of.tree, stance, of.values), 'bud break');
   const keeps = (i: number): boolean =>
     Math.floor(((i % 8) + 1) * (perLimb / 8)) > Math.floor((i % 8) * (perLimb / 8));
   const cuts = all
     .filter((_, i) => !keeps(i))
     .map(({ id }) => ({ id, kind: 'rub off bud' as const, target: id, atM: 0 }));
-  const grown = traced(input, goneIds(input.tree, cuts));
-  return tryThese(trialContext(grown, seasonLight(input, season), cuts, input, 2026), cuts).score;
+  const grown = traced(of, goneIds(of.tree, cuts));
+  return tryThese(trialContext(grown, seasonLight(of, season), cuts, of, 2026), cuts).score;
 }
 
-it('more shoots make more leaf but each bears less, and figs do not keep pace (direction only)', () => {
-  // The trial: leaf area rose with shoots throughout, yield peaked at 24 of 16-32, held back by shade inside. Spacing, kind and
-  // pruning (to stubs) differ from this tree, so no place of the peak is asked for.
-  const scores = [4, 6, 8].map(scoreWith);
-  expect(scores.map(({ shootCount }) => shootCount)).toEqual([16, 24, 32]);
+describe('more shoots on a tree (directions only: spacing, kind and pruning to stubs differ from this tree)', () => {
+  const scores = [4, 6, 8].map((perLimb) => scoreWith(perLimb));
   const [few, some, many] = scores as [(typeof scores)[0], (typeof scores)[0], (typeof scores)[0]];
-  expect(some.leafAreaM2).toBeGreaterThan(few.leafAreaM2);
-  expect(many.leafAreaM2).toBeGreaterThan(some.leafAreaM2);
-  const perShoot = scores.map(({ ripeFigs, shootCount }) => ripeFigs / shootCount) as [
-    number,
-    number,
-    number,
-  ];
-  expect(perShoot[1]).toBeLessThan(perShoot[0]);
-  expect(perShoot[2]).toBeLessThan(perShoot[1]);
-  expect(many.ripeFigs / few.ripeFigs).toBeLessThan(2 * 0.9);
+
+  it('make more leaf in a straight line', () => {
+    // The trial found leaf area linear in shoots. Here the reserve is shared, so each of more shoots is a little smaller: the
+    // middle lies within 5 % of the line through the ends.
+    expect(scores.map(({ shootCount }) => shootCount)).toEqual([16, 24, 32]);
+    expect(many.leafAreaM2).toBeGreaterThan(1.8 * few.leafAreaM2);
+    expect(some.leafAreaM2 / ((few.leafAreaM2 + many.leafAreaM2) / 2)).toBeGreaterThan(1);
+    expect(some.leafAreaM2 / ((few.leafAreaM2 + many.leafAreaM2) / 2)).toBeLessThan(1.05);
+  });
+
+  it('bear less each, and bring ever fewer figs to the tree', () => {
+    // The trial's yield peaked at 24 and fell to 32, held back by shade inside. The model levels off but does not peak by 32:
+    // in it nothing but light limits figs. docs/model.md says by how much.
+    const perShoot = scores.map(({ ripeFigs, shootCount }) => ripeFigs / shootCount);
+    expect(perShoot[1]).toBeLessThan(perShoot[0] as number);
+    expect(perShoot[2]).toBeLessThan(perShoot[1] as number);
+    expect(many.ripeFigs - some.ripeFigs).toBeLessThan((some.ripeFigs - few.ripeFigs) / 2);
+    expect(many.ripeFigs / few.ripeFigs).toBeLessThan(2 * 0.9);
+  });
 });
+
+it('neighbours planted closer leave fewer figs a branch on branches as long (4000 against 2000 plants a hectare, direction only)', () => {
+  // Density trial in the trade's notes: 7.5 figs a branch at 4000 plants/ha, fewer than at 2000; branch length did not differ.
+  const among = (plantsPerHa: number) => {
+    const apartM = Math.sqrt(10_000 / plantsPerHa);
+    const fixed = [-1, 0, 1].flatMap((i) =>
+      [-1, 0, 1].filter((j) => i !== 0 || j !== 0).map((j) => crown(i * apartM, j * apartM)),
+    );
+    return scoreWith(6, { ...input, fixed });
+  };
+  const [dense, wide] = [among(4000), among(2000)];
+  expect(dense.ripeFigs / dense.shootCount).toBeLessThan(wide.ripeFigs / wide.shootCount);
+  expect(dense.leafAreaM2).toBeCloseTo(wide.leafAreaM2, 9);
+});
+
+/** A neighbour's crown, 1.3 m wide, with 2 m2 of leaf in each m3. */
+function crown(eastM: number, southM: number): Cloud {
+  return {
+    shape: 'cloud',
+    owner: fixedOwner,
+    optics: opaque,
+    centre: [eastM, 1.2, southM],
+    halfSizeM: [0.65, 0.6, 0.65],
+    extinctionPerM: 1,
+  };
+}
