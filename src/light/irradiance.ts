@@ -23,13 +23,18 @@ export interface IrradianceInput {
 
 /**
  * Irradiance of each receiver in the unit of the lights' energy: the sum over the lights of energy x cosine x shares
- * passed. Leaves (both sides): light on both faces per one-sided area. Throws on an unsound scene or light.
+ * passed. Leaves (both sides): light on both faces per one-sided area. Throws on an unsound scene or light
+ * and on a keep-set that leaves out an owner.
  */
 export function irradiance(
   { surfaces, receivers, lights, keep }: IrradianceInput,
   makeTracer: MakeTracer = parallelBeamTracer,
 ): Float64Array {
   const trace = makeTracer(surfaces, receivers);
+  const beyond = keep === undefined ? undefined : surfaces.find(({ owner }) => owner >= keep.length);
+  if (beyond !== undefined) {
+    throw new Error(`irradiance: keep needs an entry for owner ${beyond.owner}, got ${keep?.length} entries`);
+  }
   const stands = surfaces.map(({ owner }) => owner === 0 || keep === undefined || keep[owner] === 1);
   const total = new Float64Array(receivers.length);
   const passed = new Float64Array(receivers.length);

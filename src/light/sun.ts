@@ -126,8 +126,13 @@ export function noonDeclinationDeg(date: IsoDate, longitudeDeg: number): number 
   return sunCoordinates(meanNoonMs(date, longitudeDeg)).declinationDeg;
 }
 
-/** Unit vector towards a sun of that declination and hour angle, all in degrees; may point below the level. */
+/** Unit vector towards a sun of that declination and hour angle, all in degrees; may point below the level. Throws on NaN. */
 export function sunDirection(latitudeDeg: number, declinationDeg: number, hourAngle: number): Vec3 {
+  if (!Number.isFinite(latitudeDeg + declinationDeg + hourAngle)) {
+    throw new Error(
+      `sunDirection: finite angles are needed, got ${latitudeDeg}, ${declinationDeg}, ${hourAngle}`,
+    );
+  }
   const [phi, delta, omega] = [rad(latitudeDeg), rad(declinationDeg), rad(hourAngle)];
   const north = Math.cos(phi) * Math.sin(delta) - Math.sin(phi) * Math.cos(delta) * Math.cos(omega);
   const upward = Math.sin(phi) * Math.sin(delta) + Math.cos(phi) * Math.cos(delta) * Math.cos(omega);

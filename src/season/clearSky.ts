@@ -51,6 +51,11 @@ export function campbellNorman(
   if (![zenithDeg, transmittance, airPressurePa, extraterrestrialWM2].every(Number.isFinite)) {
     throw new Error('campbellNorman: finite numbers are needed');
   }
+  if (!(transmittance > 0 && transmittance <= 1 && airPressurePa >= 0)) {
+    throw new Error(
+      `campbellNorman: a transmittance of 0 to 1 and a pressure of 0 or more are needed, got ${transmittance} and ${airPressurePa}`,
+    );
+  }
   const cosZenith = Math.cos(zenithDeg * rad);
   if (cosZenith <= 0) return { globalWM2: 0, beamNormalWM2: 0, diffuseWM2: 0 };
   const passed = transmittance ** (airPressurePa / 101_325 / cosZenith);

@@ -17,7 +17,8 @@ export interface DayOrbit {
  * degrees of latitude and 4.4 % at 50, most in late October: the model takes the declination from `light/sun.ts` instead.
  */
 export function dayOrbit(latitudeDeg: number, dayOfYear: number): DayOrbit {
-  requireFinite('dayOrbit', latitudeDeg, dayOfYear);
+  requireFinite('dayOrbit', dayOfYear);
+  requireLatitude('dayOrbit', latitudeDeg);
   const turn = (2 * Math.PI * dayOfYear) / 365;
   const declinationRad = 0.409 * Math.sin(turn - 1.39);
   return {
@@ -29,6 +30,8 @@ export function dayOrbit(latitudeDeg: number, dayOfYear: number): DayOrbit {
 
 /** Hour angle at which the centre of the sun meets a level horizon: 0 when it never rises, pi when it never sets. */
 export function sunsetHourAngleRad(latitudeDeg: number, declinationRad: number): number {
+  requireFinite('sunsetHourAngleRad', declinationRad);
+  requireLatitude('sunsetHourAngleRad', latitudeDeg);
   const c = -Math.tan((latitudeDeg * Math.PI) / 180) * Math.tan(declinationRad);
   return Math.acos(Math.min(1, Math.max(-1, c)));
 }
@@ -55,7 +58,8 @@ export function extraterrestrialBetweenMJM2(
   fromRad: number,
   toRad: number,
 ): number {
-  requireFinite('extraterrestrialBetweenMJM2', latitudeDeg, fromRad, toRad);
+  requireFinite('extraterrestrialBetweenMJM2', fromRad, toRad);
+  requireLatitude('extraterrestrialBetweenMJM2', latitudeDeg);
   const { inverseDistance, declinationRad, sunsetRad } = orbit;
   const from = Math.max(-sunsetRad, Math.min(sunsetRad, fromRad));
   const to = Math.max(-sunsetRad, Math.min(sunsetRad, toRad));
@@ -106,6 +110,12 @@ export function extraterrestrialNormalWM2(dayOfYear: number, solarConstantWM2 = 
       0.000719 * Math.cos(2 * b) +
       0.000077 * Math.sin(2 * b))
   );
+}
+
+function requireLatitude(who: string, latitudeDeg: number): void {
+  if (!(Math.abs(latitudeDeg) <= 90)) {
+    throw new Error(`${who}: a latitude within 90 degrees is needed, got ${latitudeDeg}`);
+  }
 }
 
 function requireFinite(who: string, ...values: readonly number[]): void {

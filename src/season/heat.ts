@@ -15,7 +15,13 @@ export interface HeatLimits {
  * mean just under the base counts nothing though its noon was warm.
  */
 export function heatOfDay(meanC: number, { heatBaseC, heatCapC }: HeatLimits): number {
-  return Math.max(0, Math.min(meanC, heatCapC) - heatBaseC);
+  const heat = Math.max(0, Math.min(meanC, heatCapC) - heatBaseC);
+  if (Number.isNaN(heat)) {
+    throw new Error(
+      `heatOfDay: temperatures are needed, got ${meanC} with base ${heatBaseC} and cap ${heatCapC}`,
+    );
+  }
+  return heat;
 }
 
 /** Heat since a day, in a year of normal temperatures. */

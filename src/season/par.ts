@@ -44,6 +44,8 @@ export function parOfSpectrum(
     if (from < 400 || to > 700) continue;
     const low = irradianceWM2Nm[i - 1] as number;
     const high = irradianceWM2Nm[i] as number;
+    if (!(low >= 0 && high >= 0))
+      throw new Error(`parOfSpectrum: irradiances are 0 or more, got ${low} and ${high}`);
     parWM2 += ((low + high) / 2) * (to - from);
     parUmolM2S += ((low * photonsUmolPerJ(from) + high * photonsUmolPerJ(to)) / 2) * (to - from);
   }

@@ -102,6 +102,14 @@ describe('irradiance', () => {
     );
   });
 
+  it('refuses a keep-set that leaves out an owner', () => {
+    const { surfaces, receivers } = sceneOf(506, size);
+    const keep = new Uint8Array(2).fill(1);
+    expect(() => irradiance({ surfaces, receivers, lights: [], keep })).toThrow(
+      /^irradiance: keep needs an entry for owner \d, got 2 entries/,
+    );
+  });
+
   it('refuses energy that is no energy', () => {
     const lights = [{ toSky: [0, 1, 0] as Vec3, energy: Number.NaN }];
     expect(() => irradiance({ surfaces: [], receivers: [], lights })).toThrow(

@@ -70,7 +70,17 @@ export function cieRelativeLuminance(
  * Overcast sky of Moon & Spencer 1942: a third as bright at the horizon as at the zenith. Near to CIE type 1, not the
  * same: the level gets 7 pi / 9 of the zenith's radiance here and 2.450 there.
  */
-export const moonSpencer = (elevationDeg: number): number => (1 + 2 * Math.sin(elevationDeg * rad)) / 3;
+export function moonSpencer(elevationDeg: number): number {
+  if (!(elevationDeg >= 0 && elevationDeg <= 90)) {
+    throw new Error(`moonSpencer: an elevation of 0 to 90 is needed, got ${elevationDeg}`);
+  }
+  return (1 + 2 * Math.sin(elevationDeg * rad)) / 3;
+}
 
 /** Share of a uniform sky's light on the level that a tilted sensor gets, without ground: Liu & Jordan 1963. */
-export const uniformSkyOnTilt = (tiltDeg: number): number => (1 + Math.cos(tiltDeg * rad)) / 2;
+export function uniformSkyOnTilt(tiltDeg: number): number {
+  if (!(tiltDeg >= 0 && tiltDeg <= 180)) {
+    throw new Error(`uniformSkyOnTilt: a tilt of 0 to 180 is needed, got ${tiltDeg}`);
+  }
+  return (1 + Math.cos(tiltDeg * rad)) / 2;
+}

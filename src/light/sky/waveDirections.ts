@@ -30,8 +30,12 @@ const beamWord = 13;
  * One direction in every cell: uniform in solid angle within a patch of sky or ground, uniform in hour angle and in the
  * sun's longitude within a box of the beam. A beam direction below the level is left out, so a box that the sun never
  * reaches is never traced and one on the horizon is traced in some waves only. In the order sky, beam, ground.
+ * Throws on a latitude that is none.
  */
 export function waveDirections({ latitudeDeg, seed, wave }: WaveInput): readonly Direction[] {
+  if (!(Math.abs(latitudeDeg) <= 90)) {
+    throw new Error(`waveDirections: a latitude within 90 degrees is needed, got ${latitudeDeg}`);
+  }
   const directions: Direction[] = skyPatches.map((patch, cell) => ({
     toSky: randomWithin(patch, seed, wave, skyWord, cell),
     kind: 'sky',

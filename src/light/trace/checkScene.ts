@@ -1,7 +1,7 @@
 /** What must hold of a scene before rays are sent into it, so that no NaN comes out. */
-import type { Outline } from '../../geometry/outline.ts';
-import type { Receiver, Surface } from '../../geometry/surface.ts';
-import type { Vec3 } from '../../geometry/vec.ts';
+import { type Outline, outlineBox } from '../../geometry/outline.ts';
+import type { Blade, Receiver, Surface } from '../../geometry/surface.ts';
+import { cross, type Vec3 } from '../../geometry/vec.ts';
 
 const unitTolerance = 1e-6;
 
@@ -20,11 +20,25 @@ function checkAtLeast0(value: number, what: string, where: number): void {
   }
 }
 
+function checkSpans({ along, across }: Blade, where: number): void {
+  if (!(Math.hypot(...cross(along, across)) > 0)) {
+    throw new Error(
+      `checkScene: along and across of surface ${where} must span a plane, got [${along.join(', ')}] and [${across.join(', ')}]`,
+    );
+  }
+}
+
 function checkOutline(outline: Outline, where: number): void {
   if (outline.length < 3) {
     throw new Error(`checkScene: the outline of surface ${where} needs three points, got ${outline.length}`);
   }
   for (const point of outline) checkFinite(point, 'outline of surface', where);
+  const { minU, maxU, minV, maxV } = outlineBox(outline);
+  if (!(maxU > minU && maxV > minV)) {
+    throw new Error(
+      `checkScene: the outline of surface ${where} must have an area, got ${maxU - minU} by ${maxV - minV}`,
+    );
+  }
 }
 
 /** Throws unless `v` is a unit vector. */
@@ -49,6 +63,7 @@ function checkShape(surface: Surface, where: number): void {
       checkFinite(surface.origin, 'origin of surface', where);
       checkFinite(surface.along, 'frame of surface', where);
       checkFinite(surface.across, 'frame of surface', where);
+      checkSpans(surface, where);
       return;
     case 'stem':
       checkFinite(surface.from, 'ends of surface', where);
@@ -82,8 +97,9 @@ function checkSurface(surface: Surface, where: number): void {
 }
 
 /**
- * Throws on anything not finite, owners below 0, optics that make light, normals that are no unit
- * vectors, and receivers that lie on a surface that is not there.
+ * Throws on anything not finite, owners below 0, optics that make light, blades and outlines without area, clouds without
+ * size, normals that are no unit vectors, and receivers that lie on a surface that is not there. Triangles of a mesh that
+ * have no area and stems without length (balls) are sound: the former cast no shade.
  */
 export function checkScene(surfaces: readonly Surface[], receivers: readonly Receiver[]): void {
   const outlines = new Set<Outline>();

@@ -102,4 +102,5 @@ test('dates, instants and places that are none are refused', () => {
   expect(() => sunTimes('2025-02-30', north)).toThrow('dayNumber');
   expect(() => sunTimes('2025-02-03', { latitudeDeg: 10, longitudeDeg: 500 })).toThrow('sunTimes');
   expect(() => sunPath('2025-02-03', north, 0)).toThrow('sunPath');
+  expect(() => sunDirection(48, Number.NaN, 0)).toThrow('sunDirection: finite angles');
 });

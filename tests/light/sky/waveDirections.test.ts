@@ -124,6 +124,18 @@ test('patches cover the sky once: solid angles add up to 2 pi at any subdivision
   expect(groundPatches.reduce((sum, p) => sum + p.solidAngleSr, 0)).toBeCloseTo(2 * Math.PI, 10);
 });
 
+test('a latitude that is none is refused, and the poles are not', () => {
+  for (const latitudeDeg of [Number.NaN, 90.5, -Infinity]) {
+    expect(() => waveDirections({ latitudeDeg, seed, wave: 0 })).toThrow(
+      'waveDirections: a latitude within 90',
+    );
+  }
+  for (const latitudeDeg of [90, -90]) {
+    const beam = waveDirections({ latitudeDeg, seed, wave: 0 }).filter(({ kind }) => kind === 'beam');
+    expect(beam.length).toBe(6 * beamColumns);
+  }
+});
+
 test('subdivisions and rows that make no sky are refused', () => {
   expect(() => reinhartPatches(0)).toThrow('reinhartPatches');
   expect(() => reinhartPatches(1.5)).toThrow('reinhartPatches');

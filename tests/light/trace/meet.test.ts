@@ -155,6 +155,14 @@ describe.each([
     }
   });
 
+  it('takes triangles without area as shading nothing, and a stem without length as a ball', () => {
+    const flat: Surface = { shape: 'mesh', owner: 0, optics, triangles: [0, 1, 0, 1, 1, 1, 2, 1, 2] };
+    expect(passed([flat], one([0.5, 0, 0.5]), upright)).toEqual([]);
+    const ball: Stem = { ...stem, from: [0, 1, 0], to: [0, 1, 0] };
+    expect(passed([ball], one([0.49, 0, 0]), upright)).toHaveLength(1);
+    expect(passed([ball], one([0.51, 0, 0]), upright)).toHaveLength(0);
+  });
+
   it('refuses scenes that are not sound', () => {
     const bad = (surface: Partial<Blade>): Surface => ({ ...blade, ...surface });
     const message =
@@ -167,6 +175,10 @@ describe.each([
     );
     expect(message(bad({ optics: { transmittance: 0.7, reflectance: 0.4 } }))).toThrow('1 at most together');
     expect(message(bad({ outline: [[0, 0]] }))).toThrow('needs three points');
+    const line = [0, 1, 2].map((u) => [u, 0.5] as const);
+    expect(message(bad({ outline: line }))).toThrow('outline of surface 0 must have an area, got 2 by 0');
+    expect(message(bad({ across: [-0.6, 0, 0] }))).toThrow('along and across of surface 0 must span a plane');
+    expect(message({ ...cloud, extinctionPerM: Number.NaN })).toThrow('extinctionPerM of surface 0');
     expect(message({ ...cloud, halfSizeM: [1, 0, 1] })).toThrow('halfSizeM of surface 0');
     expect(message({ ...stem, toRadiusM: -1 })).toThrow('toRadiusM of surface 0 must be 0 or more, got -1');
     expect(message({ shape: 'mesh', owner: 0, optics, triangles: [1, 2, 3] })).toThrow(

@@ -116,7 +116,7 @@ test.each([
     for (const date of riseDays) {
       const { sunriseMs, transitMs, sunsetMs } = sunTimes(date, { latitudeDeg, longitudeDeg });
       for (const [ms, rises] of [
-        [sunriseMs, +1],
+        [sunriseMs, 1],
         [sunsetMs, -1],
       ] as const) {
         const start = new Date(transitMs - (rises === 1 ? 12 : 0) * 3_600_000);
