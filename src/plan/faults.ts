@@ -89,7 +89,8 @@ function takes(tree: Tree, taker: Fault, other: Fault): boolean {
 export function idsBeyond(tree: Tree, cut: Pick<Finding, 'target' | 'atM'>): Set<string> {
   const ids = new Set<string>([cut.target]);
   for (const axis of tree.axes) {
-    if (axis.parentId !== cut.target || axis.atM <= cut.atM - (cut.atM === 0 ? 1 : 0)) continue;
+    const isBeyond = axis.parentId === cut.target && (cut.atM === 0 || axis.atM > cut.atM);
+    if (!isBeyond) continue;
     for (const id of withDescendants(tree, axis.id)) ids.add(id);
   }
   return ids;

@@ -84,7 +84,7 @@ function seasonRemark(remark: SeasonRemark): string {
     case 'short season':
       return `In a normal year the season here ends before most figs of this kind ripen (about ${formatDecimal(remark.ripeFigs, 0)} would). A warm wall or an earlier kind helps more than any cut.`;
     case 'fewer figs':
-      return `This year the plan ripens about ${formatDecimal(remark.figs, 0)} figs fewer than doing nothing: that is the price of the cuts it holds necessary.`;
+      return `This year the plan ripens about ${formatDecimal(remark.figs, 0)} figs fewer than doing nothing: that is the price of the cuts and limits it holds necessary.`;
     case 'nothing to do':
       return 'Nothing needs doing on this day.';
   }

@@ -31,7 +31,8 @@ export function placeText(
   viewpoint: Viewpoint | null,
 ): string {
   const { place } = cut;
-  const seen = viewpoint === null ? '' : ` ${seenFrom(place, viewpoint)}`;
+  const hasNoSide = place.forksFrom === null && place.piece === null && cut.kind !== 'rub off bud';
+  const seen = viewpoint === null || hasNoSide ? '' : ` ${seenFrom(place, viewpoint)}`;
   return `Go to ${branchText(place)}. ${alongText(cut, units)}.${seen}`;
 }
 

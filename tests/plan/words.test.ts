@@ -113,6 +113,13 @@ describe('places on a turned tree', () => {
     expect(text(275)).toContain('on the right side.');
   });
 
+  it('tell no side of the very tip of the trunk', () => {
+    const place = placeOfCut(turned, turned.trunk, 0.58);
+    expect(placeText({ kind: 'tip', atM: 0.58, place }, 'metric', house)).toBe(
+      'Go to the trunk. 58 cm up from the soil.',
+    );
+  });
+
   it('name the side where the shoot of the bud will grow', () => {
     const canopy = growCanopy({
       tree: upright,
