@@ -115,6 +115,20 @@ describe('exposure', () => {
     expect(stated / spread).toBeLessThan(1.18);
   });
 
+  it('takes the spread of the waves with n - 1 in the denominator, over the root of n (seed 17)', () => {
+    const { surfaces, receivers } = sceneOf(17, size);
+    const ledger = ledgerOf(surfaces, receivers, { seed: 17, waves: 3, ownerCount });
+    const alone = ledger.waves.map((wave) => exposure({ ...ledger, waves: [wave] }, lightOf(0.2)));
+    exposure(ledger, lightOf(0.2)).forEach(({ share, standardError }, r) => {
+      const values = alone.map((shares) => shares[r]?.share ?? Number.NaN);
+      const mean = values.reduce((sum, v) => sum + v, 0) / 3;
+      const squares = values.reduce((sum, v) => sum + (v - mean) ** 2, 0);
+      expect(share).toBeCloseTo(mean, 12);
+      expect(standardError).toBeCloseTo(Math.sqrt(squares / 2 / 3), 12);
+    });
+    expect(alone[0]?.[0]?.standardError).toBe(0);
+  });
+
   it('counts the beam as sky when no ray of any wave can carry it', () => {
     const receivers: Receiver[] = [{ point: [0, 0, 0], normal: [0, 1, 0], sides: 'one', onSurface: -1 }];
     const ledger = ledgerOf([], receivers, { seed: 3, waves: 2, ownerCount: 1 });
