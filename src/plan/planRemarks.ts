@@ -83,7 +83,8 @@ function ofSeason({ input, year, plan, thinningCount }: RemarkFacts): Remark[] {
     remarks.push({ about: 'resting', budBreakOn: year.season.budBreakOn });
   if (year.stage === 'in leaf' && hasBuds && thinningCount > 0) {
     remarks.push({ about: 'late for buds', endedOn: year.rubOff.to });
-  } else if (year.stage === 'in leaf' && thinningCount > 0 && input.date > year.thinning.to) {
+  }
+  if (year.stage === 'in leaf' && thinningCount > 0 && input.date > year.thinning.to) {
     remarks.push({ about: 'late to thin', endedOn: year.thinning.to });
   }
   const isShort =

@@ -80,7 +80,7 @@ function seasonRemark(remark: SeasonRemark): string {
     case 'late for buds':
       return `The time for rubbing off ended about ${remark.endedOn}. A bud on the list is a shoot by now: better sketch the tree in leaf and plan again.`;
     case 'late to thin':
-      return `Thinning is best done by ${remark.endedOn}; later cuts cost hardiness before the frost.`;
+      return `Thinning in leaf ended about ${remark.endedOn}: later cuts cost hardiness before the frost. It waits for winter.`;
     case 'short season':
       return `In a normal year the season here ends before most figs of this kind ripen (about ${formatDecimal(remark.ripeFigs, 0)} would). A warm wall or an earlier kind helps more than any cut.`;
     case 'fewer figs':

@@ -82,13 +82,17 @@ function thinningWindow(season: SeasonDates, rubOff: Period, values: FigValues):
   return { from: rubOff.to, to: to < rubOff.to ? rubOff.to : to };
 }
 
-/** When a cut made for these reasons is due. Sick wood and suckers: from the day of the plan, for four weeks. */
+/**
+ * When a cut made for these reasons is due. Sick wood and suckers: from the day of the plan, for four weeks. Thinning
+ * that comes too late in the season waits for winter.
+ */
 export function windowFor(reasons: readonly Reason[], year: WorkYear, date: IsoDate): Period {
   const rules = new Set(reasons.map((reason) => reason.rule));
   const atAnyTime = ['dead', 'diseased', 'damaged', 'sucker', 'pinned'] as const;
   if (atAnyTime.some((rule) => rules.has(rule))) return { from: date, to: addDays(date, 28) };
   if (rules.has('crowding') || rules.has('pair') || rules.has('below the fork')) {
-    return clip(year.stage === 'in leaf' ? year.thinning : year.rubOff, date);
+    if (year.stage !== 'in leaf') return clip(year.rubOff, date);
+    return clip(date > year.thinning.to ? year.structure : year.thinning, date);
   }
   return clip(year.structure, date);
 }

@@ -71,6 +71,14 @@ describe('windowFor', () => {
     expect(windowFor([reason], year, date)).toEqual({ from: '2027-02-01', to: '2027-03-22' });
   });
 
+  it('leaves thinning that comes too late in the season for winter', () => {
+    const reason = { rule: 'crowding', ownShare: 0.1, figsIfKept: 0, figsForOthers: 1 } as const;
+    const early = yearOn('2026-07-19');
+    expect(windowFor([reason], early, '2026-07-19')).toEqual({ from: '2026-07-19', to: early.thinning.to });
+    const late = addDays(early.thinning.to, 1);
+    expect(windowFor([reason], yearOn(late), late)).toEqual({ from: '2027-02-01', to: '2027-03-22' });
+  });
+
   it('never proposes a day that has passed', () => {
     for (const day of ['2026-03-29', '2026-04-21', '2026-06-30', '2026-09-28']) {
       const reason = { rule: 'crowding', ownShare: 0.1, figsIfKept: 0, figsForOthers: 1 } as const;
