@@ -29,6 +29,7 @@ function inchesOnTape(inches: number, parts: number): string {
 function formatUsLength(lengthM: number): string {
   const inches = lengthM / mPerInch;
   if (inches < 2) return `${inchesOnTape(inches, 16)} in`;
+  if (inches < 4) return `${inchesOnTape(inches, 8)} in`;
   if (inches < 35.5) return `${inchesOnTape(inches, inches < 12 ? 4 : 2)} in`;
   const whole = Math.round(inches);
   const rest = whole % inchesPerFoot;
@@ -37,7 +38,7 @@ function formatUsLength(lengthM: number): string {
 
 /**
  * A length as a grower reads it off a tape: "8 mm", "3.4 cm", "34 cm", "1.25 m"; "5/16 in", "13 1/2 in", "4 ft 1 in".
- * Rounded to what matters at that size: at most 4.5 % off above 3 cm (at 11 cm), half a millimetre below 1 cm.
+ * Rounded to what matters at that size: at most 4.8 % off above 3 cm (at 10.5 cm), half a millimetre below 1 cm.
  */
 export function formatLength(lengthM: number, units: Units): string {
   if (!Number.isFinite(lengthM)) throw new Error(`formatLength: a number is needed, got ${lengthM}`);
