@@ -1,4 +1,5 @@
 /** From bytes to a parsed value: size, character code, depth, JSON. Nothing here knows what a tree is. */
+import { findJsonFault } from './jsonFault.ts';
 import { type Refusal, refuse } from './refusal.ts';
 
 export const sizeLimitBytes = 5_000_000;
@@ -26,18 +27,14 @@ function decode(bytes: Uint8Array): string | Refusal {
   }
 }
 
-const lineAt = (text: string, position: number): string =>
-  `line ${text.slice(0, position).split('\n').length}`;
-
-interface Nesting {
-  /** Position of the first bracket that lies too deep, or -1. */
-  tooDeepAt: number;
-  /** Whether the text stops inside a string or inside open brackets. */
-  unfinished: boolean;
+/** Lines and characters count from 1. */
+function placeAt(text: string, position: number): string {
+  const lines = text.slice(0, position).split('\n');
+  return `line ${lines.length}, character ${(lines[lines.length - 1] ?? '').length + 1}`;
 }
 
-/** Counts brackets outside strings, once through the text. */
-function scanNesting(text: string): Nesting {
+/** Position of the first bracket that lies too deep, or -1; counts brackets outside strings, once through the text. */
+function findTooDeep(text: string): number {
   let depth = 0;
   let inString = false;
   for (let i = 0; i < text.length; i++) {
@@ -48,36 +45,40 @@ function scanNesting(text: string): Nesting {
     } else if (code === 0x22) inString = true;
     else if (code === 0x7b || code === 0x5b) {
       depth++;
-      if (depth > depthLimit) return { tooDeepAt: i, unfinished: false };
+      if (depth > depthLimit) return i;
     } else if (code === 0x7d || code === 0x5d) depth--;
   }
-  return { tooDeepAt: -1, unfinished: inString || depth > 0 };
+  return -1;
+}
+
+function badJson(text: string): Refusal {
+  const fault = findJsonFault(text);
+  // The runtime is the judge of what is JSON; should the two ever differ, at least the words are true.
+  if (fault === null) return refuse(wholeFile, 'The text is not valid JSON. Open an older copy.');
+  if (fault.unfinished) {
+    return refuse(
+      placeAt(text, text.length),
+      'The file stops in the middle. Perhaps it was only partly saved or sent; fetch it again, or open an older copy.',
+    );
+  }
+  return refuse(
+    placeAt(text, fault.at),
+    'The text is not valid JSON: a comma, quote, bracket or bare word is wrong there or just before. If it was edited by hand, mend that line; else open an older copy.',
+  );
 }
 
 function parseJson(text: string): { value: unknown } | Refusal {
-  const nesting = scanNesting(text);
-  if (nesting.tooDeepAt >= 0) {
-    const where = lineAt(text, nesting.tooDeepAt);
+  const tooDeepAt = findTooDeep(text);
+  if (tooDeepAt >= 0) {
     return refuse(
-      where,
+      placeAt(text, tooDeepAt),
       `Lists lie within lists more than ${depthLimit} deep. No tree file is like that; it was damaged or made by something else.`,
     );
   }
   try {
     return { value: JSON.parse(text) as unknown };
-  } catch (error) {
-    if (nesting.unfinished) {
-      return refuse(
-        lineAt(text, text.length),
-        'The file stops in the middle. Perhaps it was only partly saved or sent; fetch it again, or open an older copy.',
-      );
-    }
-    const position = /position (\d+)/.exec(String(error))?.[1];
-    const where = position === undefined ? wholeFile : lineAt(text, Number(position));
-    return refuse(
-      where,
-      'The text is not valid JSON: a comma, quote or bracket is wrong there. If it was edited by hand, mend that line; else open an older copy.',
-    );
+  } catch {
+    return badJson(text);
   }
 }
 

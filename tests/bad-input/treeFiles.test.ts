@@ -66,7 +66,7 @@ describe('bad tree files are refused with reason and place', () => {
     const half = sampleText('young-whip').slice(0, 1777);
     expect(parseTreeFile(half)).toMatchObject({
       ok: false,
-      where: expect.stringMatching(/^line \d+$/),
+      where: expect.stringMatching(/^line \d+, character \d+$/),
       reason: expect.stringMatching(/stops in the middle/),
     });
   });

@@ -94,6 +94,29 @@ describe('reading a tree file', () => {
     ]);
   });
 
+  it('remarks on a tree that stands inside a wall or a turned box, and not on one beside it', () => {
+    const notesWith = (thing: TreeFile['site']['surroundings'][number]) =>
+      accepted((f) => {
+        f.standing.at = [1.3, -0.4];
+        f.site.surroundings = [thing];
+      }).notes;
+    const shed = {
+      kind: 'box' as const,
+      name: 'Shed',
+      centre: [0.2, 0.7] as [number, number],
+      turnedDeg: 45,
+      reflectance: 0.3,
+    };
+    const inside = 'The foot of the tree stands inside Shed, where no light comes. Check where both stand.';
+    // From its middle the foot lies 1.56 m south-east: along the box's long side, which is turned there from the east.
+    expect(notesWith({ ...shed, sizeM: [3.3, 0.4, 2] })).toEqual([inside]);
+    expect(notesWith({ ...shed, sizeM: [0.4, 3.3, 2] })).toEqual([]);
+    const wall = { kind: 'wall', name: 'Shed', heightM: 2, thicknessM: 0.3, reflectance: 0.5 } as const;
+    expect(notesWith({ ...wall, from: [0.2, 0.7], to: [2.4, -1.5] })).toEqual([inside]);
+    expect(notesWith({ ...wall, from: [0.2, -1.5], to: [2.4, 0.7] })).toEqual([inside]);
+    expect(notesWith({ ...wall, from: [0.2, 0.95], to: [2.4, -1.25] })).toEqual([]);
+  });
+
   it('keeps what other programs put into ext', () => {
     const ext = { 'org.example': { b: [1, 0.30000000000000004, null], a: 'x\u202ey', '10': true } };
     const { file } = accepted((f) => void (f.ext = ext));

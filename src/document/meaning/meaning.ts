@@ -3,7 +3,7 @@ import type { TreeFile } from '../treeFile.ts';
 import type { Finding } from './finding.ts';
 import { findCircle, findOrphan, findRepeatedId, findWrongTrunk, parentsFirst } from './graph.ts';
 import { findNamelessThing } from './names.ts';
-import { findWrongPlace } from './place.ts';
+import { findWrongPlace, oddPlaces } from './place.ts';
 import { findWrongSetting } from './settings.ts';
 import { tidy } from './tidy.ts';
 import { findWrongTime } from './times.ts';
@@ -43,5 +43,5 @@ export function understand(raw: TreeFile): Understood | Finding {
   const settled = { ...file, axes: settleWood(axes, order) };
   const moved = order.some((index, i) => index !== i);
   const sorted = moved ? ['Branches were put in order, each after the one it grows from.'] : [];
-  return { file: settled, notes: [...notes, ...sorted, ...oddities(settled)] };
+  return { file: settled, notes: [...notes, ...sorted, ...oddities(settled), ...oddPlaces(settled)] };
 }
