@@ -39,7 +39,7 @@ function npm(args, output) {
 
 /**
  * @param {'start' | 'all'} need
- * @param {boolean} quiet say nothing unless it fails
+ * @param {boolean} quiet leave standard output alone: one line on standard error, and what npm says only if it fails
  */
 export function setUp(need, quiet = false) {
   checkNode();
@@ -47,7 +47,7 @@ export function setUp(need, quiet = false) {
   const before = readStamp(stamp);
   if (before === `all ${now}` || before === `${need} ${now}`) return;
   const kind = before.startsWith('all ') ? 'all' : need;
-  if (!quiet) console.log('Installing packages (once, and again when they change) ...');
+  (quiet ? console.error : console.log)('Installing packages (once, and again when they change) ...');
   const args = ['ci', '--ignore-scripts', '--prefer-offline', '--no-audit', '--no-fund'];
   npm(kind === 'all' ? args : [...args, '--omit=dev'], quiet ? 'pipe' : 'inherit');
   writeFileSync(stamp, `${kind} ${now}\n`);

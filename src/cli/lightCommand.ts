@@ -2,7 +2,7 @@
 import type { LightOptions } from '../engine/engine.ts';
 import { lightText } from './lightText.ts';
 import { misuse, type Read } from './read.ts';
-import { readTree } from './readTree.ts';
+import { readTree, tellNotes } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -12,7 +12,8 @@ export async function lightCommand(
 ): Promise<Read<string>> {
   const tree = await readTree(request.file, terminal);
   if (!tree.ok) return misuse(tree.reason);
-  const { file } = tree.value;
+  const { file, notes } = tree.value;
+  tellNotes(notes, terminal);
   const { period, waves, seed } = request;
   const options: LightOptions = {
     ...(period === undefined ? {} : { period }),

@@ -38,8 +38,9 @@ function answerOf(shoots: readonly ShootLight[], fruitingShare: number): string 
   const fruiting = shoots.filter(({ lightFraction }) => lightFraction >= fruitingShare).length;
   if (shoots.length === 0) return 'There are no shoots in leaf in this period.';
   const verb = deep === 1 ? 'sits' : 'sit';
+  const noun = shoots.length === 1 ? 'shoot' : 'shoots';
   return (
-    `${deep} of ${shoots.length} shoots ${verb} in deep shade (below ${threshold(deepShare)} of open sky); ` +
+    `${deep} of ${shoots.length} ${noun} ${verb} in deep shade (below ${threshold(deepShare)} of open sky); ` +
     `${fruiting} in fruiting light (${threshold(fruitingShare)} or more).`
   );
 }

@@ -39,7 +39,9 @@ const terminal: Terminal = {
 
 // Whoever reads the answer may stop early, as `head` does: that is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === 'EPIPE' ? 0 : 1);
+  if (error.code === 'EPIPE') process.exit(0);
+  process.stderr.write(`boughlight: the answer cannot be written (${error.message}).\n`);
+  process.exit(1);
 });
 
 process.exitCode = await run(process.argv.slice(2), { terminal, makeEngine: createInPlaceEngine, version });

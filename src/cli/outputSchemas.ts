@@ -35,7 +35,7 @@ export const lightReportSchema = z
       }),
     ),
   })
-  .describe('Boughlight: light per shoot.');
+  .meta({ $id: 'urn:boughlight:schema:boughlight-light:1', title: 'Boughlight: light per shoot' });
 
 const score = z.strictObject({
   ripeFigs: z.number().min(0).describe('Main crop figs expected to ripen this season.'),
@@ -58,8 +58,25 @@ const gain = z.strictObject({
     .describe('Shoots that gain most, as change of their share of open sky.'),
 });
 
-const place = z.looseObject({
+const wind = z.enum([
+  'north',
+  'north-east',
+  'east',
+  'south-east',
+  'south',
+  'south-west',
+  'west',
+  'north-west',
+]);
+
+const place = z.strictObject({
+  piece: z.string().nullable().describe('Name of what goes, when it has one of its own.'),
   branch: z.string().describe('Name of the branch to go to.'),
+  branchSide: wind.describe('Of the branch as a whole, seen from the trunk.'),
+  forksFrom: z.string().nullable().describe('Name of what the branch forks from; null for the trunk.'),
+  face: z
+    .enum([...wind.options, 'upper side', 'lower side'])
+    .describe('Side of the branch on which the bud or base sits.'),
   fromForkM: z.number().describe('Along the branch from the fork where it begins to the cut, metres.'),
   heightM: z.number().describe('Height of the cut above the soil, metres.'),
   bearingDeg: z.number().describe('Direction of the cut from the trunk, degrees clockwise from north.'),
@@ -96,6 +113,6 @@ export const planReportSchema = z
     score: z.strictObject({ doNothing: score, plan: score }),
     remarks: z.array(z.string()).describe('What the grower should know that is no cut.'),
   })
-  .describe('Boughlight: a cut list with its score.');
+  .meta({ $id: 'urn:boughlight:schema:boughlight-plan:1', title: 'Boughlight: a cut list with its score' });
 
 export type PlanReport = z.infer<typeof planReportSchema>;

@@ -3,7 +3,7 @@ import type { PlanOptions } from '../engine/engine.ts';
 import { planReport } from './planReport.ts';
 import { planText } from './planText.ts';
 import { misuse, type Read } from './read.ts';
-import { readTree } from './readTree.ts';
+import { readTree, tellNotes } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -13,7 +13,8 @@ export async function planCommand(
 ): Promise<Read<string>> {
   const tree = await readTree(request.file, terminal);
   if (!tree.ok) return misuse(tree.reason);
-  const { file } = tree.value;
+  const { file, notes } = tree.value;
+  tellNotes(notes, terminal);
   const { date, waves, seed, units } = request;
   const options: PlanOptions = {
     ...(date === undefined ? {} : { date }),

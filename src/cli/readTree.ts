@@ -12,6 +12,7 @@ export interface ReadTree {
 
 const troubles: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file. Check the path',
+  ENOTDIR: 'there is no such file: a part of the path is no folder. Check the path',
   EISDIR: 'this is a folder. Give the path of a tree file in it',
   EACCES: 'the file may not be read by you. Change its permissions, or copy it',
 };
@@ -21,6 +22,11 @@ function troubleOf(error: unknown): string {
   return (
     troubles[code] ?? `the file cannot be read (${error instanceof Error ? error.message : String(error)})`
   );
+}
+
+/** What was put right or looks odd in a file that is worked on; `check` has it in its answer. */
+export function tellNotes(notes: readonly string[], terminal: Terminal): void {
+  for (const note of notes) terminal.err(`boughlight: note: ${note}\n`);
 }
 
 export async function readTree(path: string, terminal: Terminal): Promise<Read<ReadTree>> {

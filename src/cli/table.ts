@@ -36,13 +36,15 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
   );
 }
 
+/** A blank at which a line may end: none between a number and its fraction, unit or per cent sign. */
+const breakable = / (?!%)(?!(?<=\d )(?:\d+\/\d+|mm|cm|m|in|ft|sq)(?!\w))(?!(?<=\d ft )\d)/;
+
 /** Text broken at blanks into lines of at most `most` places; the first begins with `first`, the others with `rest`. */
 export function wrapped(text: string, most: number, first = '', rest = first): string[] {
   const lines: string[] = [];
   let line = first;
   let begun = false;
-  // A per cent sign stays with its number.
-  for (const word of text.split(/ (?!%)/)) {
+  for (const word of text.split(breakable)) {
     const longer = begun ? `${line} ${word}` : line + word;
     if (begun && widthOf(longer) > most) {
       lines.push(line);

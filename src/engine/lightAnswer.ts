@@ -1,9 +1,10 @@
 /** A traced tree's light over a period, as a report. */
 import type { Canopy } from '../growth/canopy.ts';
+import type { CellLight } from '../light/directions.ts';
 import { eachReceiver, exposure, type Grouping } from '../light/exposure.ts';
 import type { Exposure } from '../light/ledger.ts';
 import { cellLight } from '../light/sky/cellLight.ts';
-import { monthOf, monthsOf } from '../season/calendar.ts';
+import { daysBetween, monthOf, monthsOf } from '../season/calendar.ts';
 import type { Period } from '../season/site.ts';
 import type { LightAnswer } from './engine.ts';
 import type { MonthLight, NodeLight } from './reports.ts';
@@ -40,6 +41,31 @@ function nodeLights(traced: TracedTree, period: Period): readonly NodeLight[] {
   }));
 }
 
+interface MonthPart {
+  readonly month: number;
+  readonly days: number;
+  readonly light: CellLight;
+  readonly groups: readonly Exposure[];
+}
+
+/** Each month once, in order of time; one that the period touches in two years is the mean over its days in both. */
+function lightByMonth(parts: readonly MonthPart[], s: number): readonly MonthLight[] {
+  const sums = new Map<number, { days: number; openMolM2: number; gotMolM2: number }>();
+  for (const { month, days, light, groups } of parts) {
+    const sum = sums.get(month) ?? { days: 0, openMolM2: 0, gotMolM2: 0 };
+    const openMolM2 = days * light.openSkyParMolM2Day;
+    sum.days += days;
+    sum.openMolM2 += openMolM2;
+    sum.gotMolM2 += openMolM2 * (groups[s] as Exposure).share;
+    sums.set(month, sum);
+  }
+  return Array.from(sums, ([month, { days, openMolM2, gotMolM2 }]) => ({
+    month,
+    lightFraction: openMolM2 === 0 ? 0 : gotMolM2 / openMolM2,
+    parMolM2Day: gotMolM2 / days,
+  }));
+}
+
 export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
   const { canopy, ledger } = traced;
   const { shoots } = canopy;
@@ -47,14 +73,10 @@ export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
   const whole = lightOver(traced, period, grouping);
   const months = monthsOf(period).map((part) => ({
     month: monthOf(part.from),
+    days: daysBetween(part.from, part.to) + 1,
     ...lightOver(traced, part, grouping),
   }));
   const open = whole.light.openSkyParMolM2Day;
-  const byMonth = (s: number): readonly MonthLight[] =>
-    months.map(({ month, light, groups }) => {
-      const { share } = groups[s] as Exposure;
-      return { month, lightFraction: share, parMolM2Day: share * light.openSkyParMolM2Day };
-    });
   return {
     report: {
       format: 'boughlight-light',
@@ -73,7 +95,7 @@ export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
           standardError,
           parMolM2Day: share * open,
           leafLightFraction,
-          byMonth: byMonth(s),
+          byMonth: lightByMonth(months, s),
         };
       }),
     },

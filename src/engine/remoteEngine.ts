@@ -13,6 +13,7 @@ interface Pending {
 export function createRemoteEngine(port: Port, stop: () => void): Engine & { fail(why: string): void } {
   const pending = new Map<number, Pending>();
   let lastCall = 0;
+  let ended: string | null = null;
 
   const take = (call: number): Pending | undefined => {
     const found = pending.get(call);
@@ -29,6 +30,7 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
   };
 
   function ask<Result>(what: Call, onProgress: Pending['onProgress'] = () => {}): Running<Result> {
+    if (ended !== null) return { result: Promise.reject(new Error(ended)), cancel: () => {} };
     const call = ++lastCall;
     const send = (message: ToWorker) => port.postMessage(message);
     const result = new Promise<Result>((resolve, reject) => {
@@ -43,8 +45,9 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
     };
   }
 
-  /** Everything under way is lost: the worker has broken down. */
+  /** The worker has broken down: everything under way is lost, and what is asked from now on is refused. */
   const fail = (why: string): void => {
+    ended ??= why;
     const lost = Array.from(pending.values());
     pending.clear();
     for (const { reject } of lost) reject(new Error(why));

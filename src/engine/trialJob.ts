@@ -24,7 +24,7 @@ export function* trialJob(context: TrialContext, cutIds: readonly string[]): Job
   const steps = traceUpTo(input.waves, regrown, input, light);
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) {
-      return tryCuts(trialContext(step.value, light, cuts, input, seasonYear), cutIds);
+      return tryCuts(trialContext(step.value, light, made, input, seasonYear), cutIds);
     }
     yield { done: 0.1 + 0.9 * step.value, doing: 'Growing the tree anew' };
   }

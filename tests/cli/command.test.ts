@@ -1,6 +1,7 @@
 /** The command as a process: what only the whole thing can show. */
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { closeSync, existsSync, mkdtempSync, openSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { projectFolder } from '../house/source.ts';
@@ -42,9 +43,50 @@ describe('the command boughlight, run from a checkout', { timeout: 120_000 }, ()
     expect(JSON.parse(out)).toMatchObject({ format: 'boughlight-light', version: 1, seed: 1 });
   });
 
+  it('ends quietly when its reader has read enough', () => {
+    const shell = spawnSync(
+      'sh',
+      [
+        '-c',
+        '{ "$0" "$1" light "$2" --waves 2 --json; echo "code $?" >&2; } | head -n 1',
+        process.execPath,
+        command,
+        examplePath('potted-fig-in-leaf'),
+      ],
+      { encoding: 'utf8' },
+    );
+    expect({ out: shell.stdout, err: shell.stderr }).toEqual({ out: '{\n', err: 'code 0\n' });
+  });
+
+  it.runIf(existsSync('/dev/full'))('says so when its answer cannot be written', () => {
+    const full = openSync('/dev/full', 'w');
+    const { status, stderr } = spawnSync(process.execPath, [command, '--help'], {
+      stdio: ['ignore', full, 'pipe'],
+      encoding: 'utf8',
+    });
+    closeSync(full);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^boughlight: the answer cannot be written \(.*\)\.\n$/);
+  });
+
+  it('is found through a link from another folder', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'a folder of trees '));
+    symlinkSync(command, join(folder, 'boughlight link.mjs'));
+    const { status, stdout } = spawnSync(process.execPath, ['boughlight link.mjs', '--version'], {
+      cwd: folder,
+      encoding: 'utf8',
+    });
+    rmSync(folder, { recursive: true });
+    expect({ code: status, out: stdout }).toEqual({
+      code: 0,
+      out: expect.stringMatching(/^\d+\.\d+\.\d+\n$/),
+    });
+  });
+
   it.each([
     [['check', 'no-such-tree.json'], /no-such-tree\.json: there is no such file/],
     [['check', '.'], /this is a folder/],
+    [['check', join(examplePath('young-whip'), 'inside')], /no such file: a part of the path is no folder/],
     [['check', '-'], /standard input: /],
     [['light', examplePath('young-whip'), '--waves', 'many'], /--waves must be a whole number/],
   ])('refuses %j with exit code 2, words on standard error and nothing else', (args, words) => {

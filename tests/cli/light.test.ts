@@ -57,6 +57,21 @@ describe('boughlight light', () => {
     expect(out).toContain('(below 17 % of open sky)');
   });
 
+  it('speaks of one shoot as one', async () => {
+    const one = { ...light, shoots: light.shoots.slice(0, 1) };
+    const { out } = await answerOf(['light', 'fig.json'], { files, light: one });
+    expect(out).toMatch(/^0 of 1 shoot sit in deep shade/);
+  });
+
+  it('tells on standard error what was put right in the file, and answers all the same', async () => {
+    const tree = JSON.parse(files['fig.json']) as { name: string };
+    const named = JSON.stringify({ ...tree, name: `${tree.name}\u202e` });
+    const { code, out, err } = await answerOf(['light', '-', '--json'], { files: { '-': named }, light });
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toEqual(light);
+    expect(err).toBe('boughlight: note: One name had hidden characters, which were taken out.\n');
+  });
+
   it('says so when nothing is in leaf', async () => {
     const { out } = await answerOf(['light', 'fig.json'], { files, light: { ...light, shoots: [] } });
     expect(out).toMatch(/^There are no shoots in leaf in this period\.\n/);

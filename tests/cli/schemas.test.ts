@@ -31,12 +31,32 @@ describe('the published schemas of the answers', () => {
     },
   );
 
+  it.each(published)('$name has a name of its own and a title', ({ name }) => {
+    expect(readSchema(name)).toMatchObject({
+      $schema: 'https://json-schema.org/draft/2020-12/schema',
+      $id: `urn:boughlight:schema:${name.replace(/-1$/, ':1')}`,
+      title: expect.stringMatching(/^Boughlight: /),
+      additionalProperties: false,
+    });
+  });
+
   it('take a plan as the command writes it', async () => {
     const files = { 'fig.json': exampleText('potted-fig-bud-break') };
     const { out } = await answerOf(['plan', 'fig.json', '--json'], { files, plan: madePlan });
     const validate = validatorOf('boughlight-plan-1');
     validate(JSON.parse(out));
     expect(validate.errors).toBeNull();
+  });
+
+  it('refuse a cut whose place has no branch, a side of no wind or a field too many', async () => {
+    const files = { 'fig.json': exampleText('potted-fig-bud-break') };
+    const { out } = await answerOf(['plan', 'fig.json', '--json'], { files, plan: madePlan });
+    const validate = validatorOf('boughlight-plan-1');
+    for (const change of [{ branch: undefined }, { branchSide: 'left' }, { row: 3 }]) {
+      const plan = JSON.parse(out) as { cuts: { place: object }[] };
+      Object.assign(plan.cuts[0]?.place ?? {}, change);
+      expect(validate(JSON.parse(JSON.stringify(plan)))).toBe(false);
+    }
   });
 
   it('refuse an answer with a field too many, a field too few or a number that is none', () => {

@@ -26,4 +26,23 @@ describe('wrapped text', () => {
     expect(wrapped('Go to the south-east limb', 9, '1. ', '   ')).toEqual(lines);
     expect(wrapped('', 9)).toEqual(['']);
   });
+
+  it('keeps a number with its fraction, its unit and its per cent sign', () => {
+    const words = 'cut 6 1/2 in out and 3 ft 6 in up, at 7.4 cm, +4 %, by 2027 or so';
+    expect(wrapped(words, 1)).toEqual([
+      'cut',
+      '6 1/2 in',
+      'out',
+      'and',
+      '3 ft 6 in',
+      'up,',
+      'at',
+      '7.4 cm,',
+      '+4 %,',
+      'by',
+      '2027',
+      'or',
+      'so',
+    ]);
+  });
 });

@@ -85,4 +85,11 @@ describe('an engine across a port', () => {
     engine.dispose();
     await expect(running.result).rejects.toThrow('stopped');
   });
+
+  it('refuses at once what is asked after the worker broke down, instead of waiting for ever', async () => {
+    const engine = across(never);
+    engine.fail('The calculation stopped.');
+    await expect(engine.light(file).result).rejects.toThrow('The calculation stopped.');
+    await expect(engine.tryCuts([]).result).rejects.toThrow('The calculation stopped.');
+  });
 });

@@ -1,0 +1,126 @@
+/** The real engine with real trees: what its answers owe to one another. */
+import { MessageChannel } from 'node:worker_threads';
+import { describe, expect, it } from 'vitest';
+import { parseTreeFile } from '../../src/document/parseTreeFile.ts';
+import type { TreeFile } from '../../src/document/treeFile.ts';
+import { Cancelled, type Engine } from '../../src/engine/engine.ts';
+import { createInPlaceEngine } from '../../src/engine/inPlaceEngine.ts';
+import type { Port } from '../../src/engine/messages.ts';
+import { createRemoteEngine } from '../../src/engine/remoteEngine.ts';
+import { serve } from '../../src/engine/serve.ts';
+import type { Score } from '../../src/plan/score.ts';
+import { daysInMonth } from '../../src/season/calendar.ts';
+import { exampleText } from '../cli/stand.ts';
+
+function sample(name: string): TreeFile {
+  const read = parseTreeFile(exampleText(name));
+  if (!read.ok) throw new Error(`sample: ${name} is refused, got ${read.reason}`);
+  return read.file;
+}
+
+const whip = sample('young-whip');
+const samples = ['potted-fig-bud-break', 'potted-fig-in-leaf', 'old-fig-in-ground', 'young-whip'];
+
+/** Rays alike are summed in another order for other sets of cuts: the last digits of a sum may differ. */
+function expectAlike(score: Score, other: Score): void {
+  for (const [what, value] of Object.entries(score))
+    expect(value).toBeCloseTo(other[what as keyof Score], 10);
+}
+
+describe.each(samples)('trying the cuts of a plan for %s', { timeout: 120_000 }, (name) => {
+  it('gives the score of doing nothing with none ticked, that of the plan with all, something between with half', async () => {
+    const engine = createInPlaceEngine();
+    const { cuts, score } = await engine.plan(sample(name), { waves: 2, seed: 7 }).result;
+    expect(cuts.length).toBeGreaterThan(1);
+    const none = await engine.tryCuts([]).result;
+    expectAlike(none.score, score.doNothing);
+    const ids = cuts.map(({ id }) => id);
+    const all = await engine.tryCuts(ids).result;
+    expect(all.score).toEqual(score.plan);
+    expect(all.shoots).toHaveLength(score.plan.shootCount);
+    const half = await engine.tryCuts(ids.slice(0, ids.length / 2)).result;
+    expect(half.score.shootCount).toBeLessThan(score.doNothing.shootCount);
+    expect(half.score.shootCount).toBeGreaterThan(score.plan.shootCount);
+  });
+});
+
+describe('light by month', () => {
+  it('has a month that the period touches in two years once, as the mean over its days', async () => {
+    const engine = createInPlaceEngine();
+    const over = async (from: string, to: string) =>
+      (await engine.light(whip, { waves: 2, period: { from, to } }).result).report.shoots;
+    const year = await over('2026-07-11', '2027-07-10');
+    const [first, second] = [await over('2026-07-11', '2026-07-31'), await over('2027-07-01', '2027-07-10')];
+    for (const [s, { byMonth }] of year.entries()) {
+      expect(byMonth.map(({ month }) => month)).toEqual([7, 8, 9, 10, 11, 12, 1, 2, 3, 4, 5, 6]);
+      const [a, b] = [first[s]?.parMolM2Day as number, second[s]?.parMolM2Day as number];
+      expect(byMonth[0]?.parMolM2Day).toBeCloseTo((21 * a + 10 * b) / daysInMonth('2027-07-01'), 10);
+    }
+  });
+
+  it('adds up to the light of the period', async () => {
+    const period = { from: '2026-10-01', to: '2026-11-30' };
+    const { report } = await createInPlaceEngine().light(whip, { waves: 2, period }).result;
+    for (const { byMonth, parMolM2Day, lightFraction } of report.shoots) {
+      const sum = 31 * (byMonth[0]?.parMolM2Day as number) + 30 * (byMonth[1]?.parMolM2Day as number);
+      // Shares are taken of what the same rays bring from an open sky, which differs a little from month to month.
+      expect(Math.abs(parMolM2Day / (sum / 61) - 1)).toBeLessThan(1e-3);
+      expect(parMolM2Day).toBeCloseTo(lightFraction * report.openSkyParMolM2Day, 10);
+    }
+  });
+});
+
+describe('several calls', () => {
+  it('keep apart, and the cuts tried are those of the plan asked for last, whichever is done first', async () => {
+    const engine = createInPlaceEngine();
+    const slow = engine.plan(sample('potted-fig-in-leaf'), { waves: 4 });
+    const quick = engine.plan(whip, { waves: 2 });
+    const light = engine.light(whip, { waves: 2 });
+    const [slowPlan, quickPlan, { report }] = await Promise.all([slow.result, quick.result, light.result]);
+    const alone = await createInPlaceEngine().plan(whip, { waves: 2 }).result;
+    expect(quickPlan).toEqual(alone);
+    expect(report.shoots).toHaveLength(21);
+    expect(slowPlan.cuts.length).toBeGreaterThan(0);
+    const tried = await engine.tryCuts(quickPlan.cuts.map(({ id }) => id)).result;
+    expect(tried.score).toEqual(quickPlan.score.plan);
+  });
+
+  it('end when the engine is disposed of, and nothing is kept', async () => {
+    const engine = createInPlaceEngine();
+    const running = [engine.light(whip), engine.plan(whip)];
+    engine.dispose();
+    for (const { result } of running) await expect(result).rejects.toBeInstanceOf(Cancelled);
+    await expect(engine.tryCuts([]).result).rejects.toThrow('no plan has been made yet');
+  });
+});
+
+describe('a cancel', () => {
+  const across = (inner: Engine): [Engine, () => void] => {
+    const { port1, port2 } = new MessageChannel();
+    serve(port2 as unknown as Port, inner);
+    return [createRemoteEngine(port1 as unknown as Port, () => {}), () => port1.close()];
+  };
+
+  it.each(['light', 'plan'] as const)('stops %s for good, soon, also across a port', async (ask) => {
+    const [engine, close] = across(createInPlaceEngine());
+    let steps = 0;
+    const running = engine[ask](sample('old-fig-in-ground'), { waves: 64 }, () => {
+      if (++steps === 5) running.cancel();
+    });
+    await expect(running.result).rejects.toBeInstanceOf(Cancelled);
+    const after = steps;
+    await new Promise((resolve) => setTimeout(resolve, 120));
+    expect(steps).toBe(after);
+    const { report } = await engine.light(whip, { waves: 2 }).result;
+    expect(report.shoots).toHaveLength(21);
+    close();
+  });
+
+  it('brings a fault of the work across a port as words', async () => {
+    const [engine, close] = across(createInPlaceEngine());
+    await expect(engine.tryCuts(['remove:nothing']).result).rejects.toThrow('no plan has been made yet');
+    await engine.plan(whip, { waves: 2 }).result;
+    await expect(engine.tryCuts(['remove:nothing']).result).rejects.toThrow('got remove:nothing');
+    close();
+  });
+});
