@@ -4,12 +4,21 @@
  * for `all` serves both. Plain Node, no packages.
  */
 import { spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { lstatSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { fingerprint, readStamp, root } from './fingerprint.mjs';
 
-const stamp = join(root, 'node_modules', '.boughlight-stamp');
+const modules = join(root, 'node_modules');
+const stamp = join(modules, '.boughlight-stamp');
+
+/** An install empties the folder first; behind a link that folder is another checkout's. */
+function checkFolder() {
+  if (lstatSync(modules, { throwIfNoEntry: false })?.isSymbolicLink() !== true) return;
+  throw new Error(
+    'node_modules is a link to a folder elsewhere, which an install would empty. Remove the link and start again.',
+  );
+}
 
 function checkNode() {
   const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
@@ -46,6 +55,7 @@ export function setUp(need, quiet = false) {
   const now = fingerprint(['package-lock.json']);
   const before = readStamp(stamp);
   if (before === `all ${now}` || before === `${need} ${now}`) return;
+  checkFolder();
   const kind = before.startsWith('all ') ? 'all' : need;
   (quiet ? console.error : console.log)('Installing packages (once, and again when they change) ...');
   const args = ['ci', '--ignore-scripts', '--prefer-offline', '--no-audit', '--no-fund'];
