@@ -38,8 +38,10 @@ async function firstTree(): Promise<{ file: TreeFile; refused: string | null }> 
 async function start(): Promise<void> {
   const root = document.getElementById('root');
   if (root === null) throw new Error('start: the page has no element with the id root');
+  // The worker loads while the tree is read.
+  const engine = createBrowserEngine();
   const { file, refused } = await firstTree();
-  const bench = createWorkbench(file, createBrowserEngine(), shelf, navigator.language);
+  const bench = createWorkbench(file, engine, shelf, navigator.language);
   if (refused !== null) bench.editor.say({ kind: 'refused', text: refused });
   createRoot(root).render(
     <StrictMode>

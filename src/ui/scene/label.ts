@@ -17,7 +17,8 @@ function prepared(
   const canvas = document.createElement('canvas');
   canvas.width = Math.ceil(widthPx * density);
   canvas.height = Math.ceil(heightPx * density);
-  const pen = canvas.getContext('2d');
+  // In plain memory, from where it goes to the stage without asking a graphics card for it back.
+  const pen = canvas.getContext('2d', { willReadFrequently: true });
   if (pen === null) throw new Error('prepared: this browser draws no 2D canvas');
   pen.scale(density, density);
   pen.textAlign = 'center';

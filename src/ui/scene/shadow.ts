@@ -54,11 +54,31 @@ function drawCanopy(pen: Pen, canopy: Canopy, standing: Uint8Array, toSun: Vec3)
   }
 }
 
+/**
+ * A square drawing in plain memory: hundreds of small shapes are sooner filled there than handed one by one to a
+ * graphics card, let alone to one played by software.
+ */
+function prepared(): Pen {
+  const canvas = document.createElement('canvas');
+  canvas.width = sizePx;
+  canvas.height = sizePx;
+  const pen = canvas.getContext('2d', { willReadFrequently: true });
+  if (pen === null) throw new Error('shadowTexture: this browser draws no 2D canvas');
+  return pen;
+}
+
+/** The drawing with soft edges: blurred once, whole, as a blur for each shape would cost seconds. */
+function softened(sharp: HTMLCanvasElement): Pen {
+  const pen = prepared();
+  pen.filter = 'blur(1.5px)';
+  pen.drawImage(sharp, 0, 0);
+  pen.filter = 'none';
+  return pen;
+}
+
 /** Lets the drawing run out before its border. */
 function fadeOut(pen: Pen): void {
   const half = sizePx / 2;
-  pen.resetTransform();
-  pen.filter = 'none';
   pen.globalCompositeOperation = 'destination-in';
   const fade = pen.createRadialGradient(half, half, 0.55 * half, half, half, half);
   fade.addColorStop(0, '#ffffff');
@@ -85,11 +105,7 @@ export function shadowTexture(
   centre: Vec3,
   halfSizeM: number,
 ): CanvasTexture {
-  const canvas = document.createElement('canvas');
-  canvas.width = sizePx;
-  canvas.height = sizePx;
-  const pen = canvas.getContext('2d');
-  if (pen === null) throw new Error('shadowTexture: this browser draws no 2D canvas');
+  const pen = prepared();
   const toSun =
     sun === null
       ? ([0, 1, 0] as const)
@@ -98,11 +114,11 @@ export function shadowTexture(
   pen.setTransform(scale, 0, 0, scale, sizePx / 2 - centre[0] * scale, sizePx / 2 - centre[2] * scale);
   pen.fillStyle = '#ffffff';
   pen.strokeStyle = '#ffffff';
-  pen.filter = 'blur(1.5px)';
   pen.globalAlpha = 0.55;
   drawCanopy(pen, canopy, standing, toSun);
   pen.globalAlpha = 1;
   drawPot(pen, file, toSun);
-  fadeOut(pen);
-  return new CanvasTexture(canvas);
+  const soft = softened(pen.canvas);
+  fadeOut(soft);
+  return new CanvasTexture(soft.canvas);
 }

@@ -14,7 +14,9 @@ import { sunViewOf } from './sunView.ts';
 import { useCutView } from './useCutView.ts';
 import { useStageLight } from './useStageLight.ts';
 
-const Stage = lazy(async () => ({ default: (await import('../scene/Stage.tsx')).Stage }));
+/** On its way while the rest of the page starts. */
+const stageModule = import('../scene/Stage.tsx');
+const Stage = lazy(async () => ({ default: (await stageModule).Stage }));
 
 const isStill = matchMedia('(prefers-reduced-motion: reduce)').matches;
 

@@ -6,8 +6,24 @@ import { growCanopy } from '../../growth/growCanopy.ts';
 import { stageHeatGdd8 } from '../../plan/tracedCanopy.ts';
 import { seasonDates } from '../../season/seasonDates.ts';
 
+type When = 'as sketched' | 'in full leaf';
+
+/** Grown once a tree: the stage and the sheets ask for the same one, and sheets come and go. */
+const grown: Readonly<Record<When, WeakMap<TreeFile, Canopy>>> = {
+  'as sketched': new WeakMap(),
+  'in full leaf': new WeakMap(),
+};
+
 /** Seed and heat are the engine's own, so that every leaf is drawn where its light was measured. */
-export function drawnCanopy(file: TreeFile, when: 'as sketched' | 'in full leaf'): Canopy {
+export function drawnCanopy(file: TreeFile, when: When): Canopy {
+  const known = grown[when].get(file);
+  if (known !== undefined) return known;
+  const canopy = grow(file, when);
+  grown[when].set(file, canopy);
+  return canopy;
+}
+
+function grow(file: TreeFile, when: When): Canopy {
   const input = planInputOf(file, {});
   const season = seasonDates({ ...input, site: input.site });
   const heatGdd8 =
