@@ -33,6 +33,8 @@ export interface Trial {
   readonly score: Score;
   /** Light of the shoots that still stand, over the season. */
   readonly shoots: readonly { readonly id: string; readonly lightFraction: number }[];
+  /** The same at every node of theirs, for the stage. */
+  readonly nodes: readonly NodeLight[];
 }
 
 /** Work under way. `result` rejects with a `Cancelled` error after `cancel`. */

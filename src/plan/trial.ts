@@ -31,6 +31,8 @@ export interface TrialAnswer {
   readonly score: Score;
   /** Light of the shoots that still stand, over the season; those without nodes are left out. */
   readonly shoots: readonly { readonly id: string; readonly lightFraction: number }[];
+  /** The same at every node of theirs. */
+  readonly nodes: readonly { readonly shootId: string; readonly node: number; readonly share: number }[];
 }
 
 export function trialContext(
@@ -62,7 +64,11 @@ export function tryCuts(context: TrialContext, cutIds: readonly string[]): Trial
     const lightFraction = tried.shootLights[i] ?? null;
     return tried.keep[owner] === 1 && lightFraction !== null ? [{ id, lightFraction }] : [];
   });
-  return { score: tried.score, shoots };
+  const nodes = canopy.nodes.flatMap(({ owner, node }, i) => {
+    if (tried.keep[owner] === 0) return [];
+    return [{ shootId: canopy.owners[owner]?.id ?? '', node, share: tried.nodeLight[i] as number }];
+  });
+  return { score: tried.score, shoots, nodes };
 }
 
 export interface Tried {

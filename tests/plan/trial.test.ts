@@ -78,6 +78,16 @@ describe('tryCuts', () => {
     }
   });
 
+  it('tells the light at every node that stands, of which the light of a shoot is the mean', () => {
+    const { shoots, nodes } = tryCuts(trial, allIds.slice(0, 3));
+    expect(shoots.length).toBeGreaterThan(3);
+    for (const { id, lightFraction } of shoots) {
+      const shares = nodes.filter(({ shootId }) => shootId === id).map(({ share }) => share);
+      expect(shares.reduce((sum, share) => sum + share, 0) / shares.length).toBeCloseTo(lightFraction, 9);
+    }
+    expect(new Set(nodes.map(({ shootId }) => shootId))).toEqual(new Set(shoots.map(({ id }) => id)));
+  });
+
   it('puts back with a limb all that grows on it', () => {
     const soil = plan.cuts.find(({ target }) => target === 'soil');
     const without = tryCuts(

@@ -22,7 +22,7 @@ export function useStageLight(): StageLight {
   return useMemo(() => {
     if (isAfterCuts) {
       const lightOf = new Map(trial.shoots.map((shoot) => [shoot.id, shoot.lightFraction]));
-      return { lightOf, nodeLight: undefined, stale: isTrying };
+      return { lightOf, nodeLight: trial.nodes, stale: isTrying };
     }
     if (answer === null) return { lightOf: new Map(), nodeLight: undefined, stale: false };
     const shownMonth = sheet === 'light' ? month : null;

@@ -23,7 +23,7 @@ const plan = {
   remarks: [],
 };
 
-const trial = (ripeFigs: number) => ({ score: score(ripeFigs), shoots: [] });
+const trial = (ripeFigs: number) => ({ score: score(ripeFigs), shoots: [], nodes: [] });
 
 describe('the cut list', () => {
   it('begins with every cut ticked and scored', async () => {
