@@ -126,7 +126,7 @@ export const commands: readonly Command[] = [
   page('from-south', 'South', 'Look from the south', [], (host) => host.view('south')),
   page('from-west', 'West', 'Look from the west', [], (host) => host.view('west')),
   page('from-above', 'Above', 'Look from above', [], (host) => host.view('above')),
-  page('from-front', 'Free', 'Look from the side, as at the start', [], (host) => host.view('free')),
+  page('from-front', 'Front', 'Look from the side, as at the start', [], (host) => host.view('free')),
   page('help', 'Help', 'Show this list', ['F1'], (host) => host.showHelp()),
 ];
 

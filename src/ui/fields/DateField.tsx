@@ -1,6 +1,10 @@
-/** A calendar day. */
+/**
+ * A calendar day. The browser writes it in the order of its own language, whatever the page's, so it is written out in
+ * words beside it.
+ */
 import { useId } from 'react';
 import type { IsoDate } from '../../season/site.ts';
+import { longDay } from './dates.ts';
 
 interface DateFieldProps {
   readonly label: string;
@@ -13,7 +17,7 @@ export function DateField({ label, value, onChoose }: DateFieldProps) {
   return (
     <div className="field">
       <label htmlFor={id} className="field-label">
-        {label}
+        {label} <span className="field-said">{longDay(value)}</span>
       </label>
       <span className="field-entry">
         <input

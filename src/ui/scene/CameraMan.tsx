@@ -6,12 +6,16 @@ import type { TreeFile } from '../../document/treeFile.ts';
 import { normalize, sub, type Vec3 } from '../../geometry/vec.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import { pointsInPicture, pointsOf } from './extent.ts';
-import { closeUp, type Framing, frame, viewDirection } from './framing.ts';
+import { closeUp, type Framing, frameWithin, viewDirection } from './framing.ts';
 import { homeBearingDeg } from './slab.ts';
 import type { StageHandle } from './stageModel.ts';
 import { type Controls, fieldDeg, useFlight } from './useFlight.ts';
 
 const margin = 0.07;
+
+/** How much of the picture the bar above and the tools below it cover, pixels; our choice. */
+const covered = ({ width }: { readonly width: number }) =>
+  width < 600 ? { above: 56, below: 68 } : { above: 84, below: 84 };
 
 export interface CameraManProps {
   readonly ref?: Ref<StageHandle> | undefined;
@@ -28,7 +32,7 @@ export function CameraMan({ ref, canopy, file, still }: CameraManProps) {
   const aspect = size.width / Math.max(1, size.height);
   const home = homeBearingDeg(file);
   const wholeTree = (toEye: Vec3): Framing =>
-    frame(pointsInPicture(canopy, file), toEye, fieldDeg, aspect, margin);
+    frameWithin(pointsInPicture(canopy, file), toEye, fieldDeg, size, covered(size));
 
   useImperativeHandle(ref, (): StageHandle => {
     const approach = (points: readonly Vec3[]): void => {

@@ -1,5 +1,5 @@
 /** Where the camera stands so that all points are in the picture. */
-import { add, cross, dot, normalize, scale, sub, type Vec3 } from '../../geometry/vec.ts';
+import { add, cross, dot, length, normalize, scale, sub, type Vec3 } from '../../geometry/vec.ts';
 import { bearingDeg, direction } from '../../geometry/world.ts';
 
 export interface Framing {
@@ -55,6 +55,23 @@ export function frame(
     distanceM = Math.max(distanceM, dot(offset, toEye) + Math.max(sideways, upright, nearestM));
   }
   return { eye: add(target, scale(toEye, distanceM)), target };
+}
+
+/** The same in a picture of which something is covered above and below: what is seen fills the room between. */
+export function frameWithin(
+  points: readonly Vec3[],
+  toEye: Vec3,
+  fieldDeg: number,
+  size: { readonly width: number; readonly height: number },
+  covered: { readonly above: number; readonly below: number },
+): Framing {
+  const openPx = Math.max(0.4 * size.height, size.height - covered.above - covered.below);
+  const tan = Math.tan((fieldDeg * Math.PI) / 360);
+  const openDeg = (360 / Math.PI) * Math.atan((tan * openPx) / size.height);
+  const { eye, target } = frame(points, toEye, openDeg, size.width / openPx, 0.02);
+  const upM = (length(sub(eye, target)) * tan * (covered.above - covered.below)) / size.height;
+  const shift = scale(pictureAxes(toEye).upward, upM);
+  return { eye: add(eye, shift), target: add(target, shift) };
 }
 
 /** Direction of the eye for each named view; the free one looks from where the grower stands, or the south-south-east. */

@@ -34,9 +34,9 @@ export function LightSheet() {
         openSkyMol={month === null || weighed ? openSky.openSkyParMolM2Day : null}
       />
       <ClassBar counts={countByClass(rows, scale)} total={rows.length} />
-      <ShootTable rows={rows} scale={scale} />
-      <SunChooser />
       <Meaning />
+      <SunChooser />
+      <ShootTable rows={rows} scale={scale} />
     </>
   );
 }
