@@ -2,6 +2,7 @@
 import type { Canopy } from '../growth/canopy.ts';
 import type { CellLight } from '../light/directions.ts';
 import { eachReceiver, exposure, type Grouping } from '../light/exposure.ts';
+import { leafExposure, leafHits } from '../light/leafExposure.ts';
 import type { Exposure } from '../light/ledger.ts';
 import { cellLight } from '../light/sky/cellLight.ts';
 import { daysBetween, monthOf, monthsOf } from '../season/calendar.ts';
@@ -10,25 +11,30 @@ import type { LightAnswer } from './engine.ts';
 import type { MonthLight, NodeLight } from './reports.ts';
 import type { TracedTree } from './tracedTree.ts';
 
-/** Group s: the nodes of shoot s, each alike. Group (number of shoots + s): its leaves, by their area. */
-function groupsOfShoots({ shoots, nodes, leaves }: Canopy): Grouping {
+/** Group s: the nodes of shoot s, each alike. */
+function nodesOfShoots({ shoots, nodes }: Canopy): Grouping {
   const shootOf = new Map(shoots.map(({ owner }, s) => [owner, s]));
   const indexOf = ({ owner }: { owner: number }): number => {
     const s = shootOf.get(owner);
     if (s === undefined) throw new Error(`lightAnswer: owner ${owner} has leaves but is no shoot`);
     return s;
   };
-  return {
-    count: 2 * shoots.length,
-    group: Int32Array.from([...nodes.map(indexOf), ...leaves.map((leaf) => shoots.length + indexOf(leaf))]),
-    weight: Float64Array.from([...nodes.map(() => 1), ...leaves.map((leaf) => leaf.areaM2)]),
-  };
+  return { count: shoots.length, group: Int32Array.from(nodes, indexOf) };
 }
 
-function lightOver({ input, ledger }: TracedTree, period: Period, grouping: Grouping) {
+function lightOf({ input }: TracedTree, period: Period): CellLight {
   const { site } = input;
-  const light = cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: 'uniform' });
-  return { light, groups: exposure(ledger, light, grouping) };
+  return cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: 'uniform' });
+}
+
+function lightOver(traced: TracedTree, period: Period, grouping: Grouping) {
+  const light = lightOf(traced, period);
+  return { light, groups: exposure(traced.ledger, light, grouping) };
+}
+
+function rayCount({ ledger, leafLedger }: TracedTree): number {
+  const atNodes = ledger.waves.reduce((sum, wave) => sum + wave.directions.length * wave.receiverCount, 0);
+  return atNodes + leafLedger.waves.reduce((sum, wave) => sum + leafHits(wave), 0);
 }
 
 function nodeLights(traced: TracedTree, period: Period): readonly NodeLight[] {
@@ -69,13 +75,14 @@ function lightByMonth(parts: readonly MonthPart[], s: number): readonly MonthLig
 export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
   const { canopy, ledger } = traced;
   const { shoots } = canopy;
-  const grouping = groupsOfShoots(canopy);
+  const grouping = nodesOfShoots(canopy);
   const whole = lightOver(traced, period, grouping);
   const months = monthsOf(period).map((part) => ({
     month: monthOf(part.from),
     days: daysBetween(part.from, part.to) + 1,
     ...lightOver(traced, part, grouping),
   }));
+  const leaves = leafExposure(traced.leafLedger, whole.light);
   const open = whole.light.openSkyParMolM2Day;
   return {
     report: {
@@ -84,10 +91,10 @@ export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
       period: { from: period.from, to: period.to },
       openSkyParMolM2Day: open,
       seed: ledger.seed,
-      rays: ledger.waves.reduce((sum, { directions }) => sum + directions.length * ledger.receiverCount, 0),
+      rays: rayCount(traced),
       shoots: shoots.map(({ id, name }, s) => {
         const { share, standardError } = whole.groups[s] as Exposure;
-        const leafLightFraction = (whole.groups[shoots.length + s] as Exposure).share;
+        const leafLightFraction = (leaves[s] as Exposure).share;
         return {
           id,
           name,

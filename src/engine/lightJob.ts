@@ -3,14 +3,15 @@ import type { TreeFile } from '../document/treeFile.ts';
 import type { Surface } from '../geometry/surface.ts';
 import { growCanopy } from '../growth/growCanopy.ts';
 import { canopySurfaces } from '../growth/scene.ts';
+import type { LeafWave } from '../light/leafLedger.ts';
 import { leafOptics } from '../light/leafOptics.ts';
 import type { Wave } from '../light/ledger.ts';
-import { canopyWaveSteps } from '../plan/canopyWave.ts';
+import { canopyWaveSteps, leafWaveSteps } from '../plan/canopyWave.ts';
 import { stageHeatGdd8 } from '../plan/tracedCanopy.ts';
 import { type SeasonDates, seasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
-import type { Job } from './job.ts';
+import type { Job, Progress } from './job.ts';
 import { lightAnswer } from './lightAnswer.ts';
 import { planInputOf } from './planInput.ts';
 import type { TracedTree } from './tracedTree.ts';
@@ -47,33 +48,38 @@ export function* lightJob(
   const heatGdd8 = stageHeatGdd8('full leaf', input, season);
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
   const surfaces: readonly Surface[] = [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed];
-  const waves: Wave[] = [];
+  const [waves, leafWaves]: [Wave[], LeafWave[]] = [[], []];
   const traced = (): TracedTree => {
-    const receiverCount = canopy.nodes.length + canopy.leaves.length;
-    const ledger = { ownerCount: canopy.owners.length, receiverCount, waves: [...waves], seed };
-    return { key, input, season, canopy, ledger };
+    const ownerCount = canopy.owners.length;
+    const ledger = { ownerCount, receiverCount: canopy.nodes.length, waves: [...waves], seed };
+    const leafLedger = { ownerCount, groupCount: canopy.shoots.length, waves: [...leafWaves], seed };
+    return { key, input, season, canopy, ledger, leafLedger };
   };
   for (let wave = 0; wave < input.waves; wave++) {
     const { latitudeDeg } = input.site;
-    const steps = canopyWaveSteps({
-      canopy,
-      surfaces,
-      latitudeDeg,
-      seed,
-      wave,
-      receivers: 'nodes and leaves',
+    const wanted = { canopy, surfaces, latitudeDeg, seed, wave };
+    const progress = (half: number, of: number): Progress<LightAnswer> => ({
+      done: (wave + half + of / 2) / input.waves,
+      doing: 'Following the light',
     });
-    for (let step = steps.next(); ; step = steps.next()) {
-      if (step.done) {
-        waves.push(step.value);
-        break;
-      }
-      yield { done: (wave + step.value) / input.waves, doing: 'Following the light' };
-    }
+    waves.push(yield* progressOf(canopyWaveSteps(wanted), (done) => progress(0, done)));
+    leafWaves.push(yield* progressOf(leafWaveSteps(wanted), (done) => progress(0.5, done)));
     const done = waves.length / input.waves;
     if (done < 1 && givesPartialAfter(waves.length)) {
       yield { done, doing: 'Following the light', partial: lightAnswer(traced(), period) };
     }
   }
   return { answer: lightAnswer(traced(), period), traced: traced() };
+}
+
+/** Passes on how far a trace is, and returns what it returns. */
+function* progressOf<Result, Partial>(
+  steps: Generator<number, Result, void>,
+  progress: (done: number) => Progress<Partial>,
+): Generator<Progress<Partial>, Result, void> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield progress(step.value);
+  }
 }

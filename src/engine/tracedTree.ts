@@ -1,4 +1,5 @@
 import type { Canopy } from '../growth/canopy.ts';
+import type { LeafLedger } from '../light/leafLedger.ts';
 import type { Ledger } from '../light/ledger.ts';
 import type { PlanInput } from '../plan/input.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
@@ -10,6 +11,8 @@ export interface TracedTree {
   readonly input: PlanInput;
   readonly season: SeasonDates;
   readonly canopy: Canopy;
-  /** Receivers: the nodes, then a point on each leaf. */
+  /** Receivers: the nodes. */
   readonly ledger: Ledger;
+  /** Groups: the shoots. */
+  readonly leafLedger: LeafLedger;
 }

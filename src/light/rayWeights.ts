@@ -1,6 +1,10 @@
 /** What each direction of a wave counts for under a certain light. */
 import type { CellLight, Direction } from './directions.ts';
-import type { Ledger } from './ledger.ts';
+
+/** Waves of sensors and of leaves alike. */
+interface Waves {
+  readonly waves: readonly { readonly directions: readonly Direction[] }[];
+}
 
 export interface WaveWeights {
   /**
@@ -40,7 +44,7 @@ function openSum(directions: readonly Direction[], kind: 'sky' | 'beam', light: 
  * horizon) the other waves carry it, and the standard error grows; where no wave has any, its energy is counted as sky.
  * Under no light at all (polar night) all weights are 0.
  */
-export function rayWeights({ waves }: Ledger, light: CellLight): readonly WaveWeights[] {
+export function rayWeights({ waves }: Waves, light: CellLight): readonly WaveWeights[] {
   const open = light.openSkyParMolM2Day;
   if (!(open >= 0 && open < Infinity)) {
     throw new Error(`rayWeights: openSkyParMolM2Day must be 0 or more, got ${open}`);

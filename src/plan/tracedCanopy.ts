@@ -77,7 +77,6 @@ export function* traceUpTo(
       latitudeDeg,
       seed,
       wave,
-      receivers: 'nodes',
       onlyFor: light,
     });
     for (let step = steps.next(); ; step = steps.next()) {

@@ -1,9 +1,16 @@
 /** Blades seen along a beam: each is one affine map from the plane across the beam to its outline's mask. */
-import { isInside, type Outline } from '../../geometry/outline.ts';
+import type { Outline } from '../../geometry/outline.ts';
 import type { Blade, Surface } from '../../geometry/surface.ts';
 import { cross, dot, type Vec3 } from '../../geometry/vec.ts';
 import { type Crossing, edgeOnSine } from '../tracer.ts';
-import { makeOutlineMask, maskBorder, maskOutside, maskSide, type OutlineMask } from './outlineMask.ts';
+import {
+  isInsideBorder,
+  makeOutlineMask,
+  maskBorder,
+  maskOutside,
+  maskSide,
+  type OutlineMask,
+} from './outlineMask.ts';
 import {
   type BeamFrame,
   firstColumn,
@@ -74,7 +81,7 @@ function cover(blade: PreparedBlade, frame: BeamFrame, grid: ReceiverGrid, cross
   const unit = maskSide / (ri * tj - rj * ti);
   const [iRight, iTop, jRight, jTop] = [tj * unit, -rj * unit, -ti * unit, ri * unit];
   const [aheadI, aheadJ] = [ai / maskSide, aj / maskSide];
-  const { texel, points } = mask;
+  const { texel } = mask;
   for (let row = low; row <= high; row++) {
     const end = grid.start[row * grid.columns + right + 1] as number;
     for (let k = grid.start[row * grid.columns + left] as number; k < end; k++) {
@@ -86,7 +93,7 @@ function cover(blade: PreparedBlade, frame: BeamFrame, grid: ReceiverGrid, cross
       const state = texel[(j | 0) * maskSide + (i | 0)];
       if (state === maskOutside || grid.onSurface[k] === surface) continue;
       if (!(a0 + i * aheadI + j * aheadJ > (grid.ahead[k] as number))) continue;
-      if (state === maskBorder && !isInside(points, i, j)) continue;
+      if (state === maskBorder && !isInsideBorder(mask, i, j)) continue;
       crossing(grid.receiver[k] as number, surface, passedShare);
     }
   }

@@ -17,7 +17,10 @@ export interface OutlineMask {
   readonly scaleU: number;
   readonly scaleV: number;
   readonly texel: Uint8Array;
-  readonly points: Outline;
+  /** Edges that reach into row j: rowStart[j] to rowStart[j + 1] (excluded). An edge is listed in each of its rows. */
+  readonly rowStart: Int32Array;
+  /** Four numbers an edge: across and up of its start and of its end, mask units. */
+  readonly edge: Float64Array;
 }
 
 /** Marks every texel that the edge comes near: box against segment by separating axes, with a hair to spare. */
@@ -49,10 +52,42 @@ function fillInside(texel: Uint8Array, points: Outline): void {
   }
 }
 
+function edgesByRow(points: Outline): { rowStart: Int32Array; edge: Float64Array } {
+  const rowStart = new Int32Array(maskSide + 1);
+  const edge: number[] = [];
+  for (let j = 0; j < maskSide; j++) {
+    let previous = points[points.length - 1];
+    for (const point of points) {
+      if (previous !== undefined && previous[1] !== point[1]) {
+        const [low, high] = [Math.min(previous[1], point[1]), Math.max(previous[1], point[1])];
+        if (low <= j + 1 && high >= j) edge.push(previous[0], previous[1], point[0], point[1]);
+      }
+      previous = point;
+    }
+    rowStart[j + 1] = edge.length / 4;
+  }
+  return { rowStart, edge: Float64Array.from(edge) };
+}
+
+/** Whether a place in a border texel lies inside the outline: `isInside`, asking the edges of its row alone. */
+export function isInsideBorder({ rowStart, edge }: OutlineMask, across: number, up: number): boolean {
+  const row = up | 0;
+  const end = 4 * (rowStart[row + 1] as number);
+  let inside = false;
+  for (let at = 4 * (rowStart[row] as number); at < end; at += 4) {
+    const [low, high] = [edge[at + 1] as number, edge[at + 3] as number];
+    if (high > up !== low > up) {
+      const from = edge[at] as number;
+      if (across < from + ((up - low) / (high - low)) * ((edge[at + 2] as number) - from)) inside = !inside;
+    }
+  }
+  return inside;
+}
+
 export function makeOutlineMask(outline: Outline): OutlineMask {
   const { minU, minV, maxU, maxV } = outlineBox(outline);
   const texel = new Uint8Array(maskSide * maskSide);
-  if (!(maxU > minU && maxV > minV)) return { minU, minV, scaleU: 0, scaleV: 0, texel, points: [] };
+  if (!(maxU > minU && maxV > minV)) return { minU, minV, scaleU: 0, scaleV: 0, texel, ...edgesByRow([]) };
   const [scaleU, scaleV] = [maskSide / (maxU - minU), maskSide / (maxV - minV)];
   const points = outline.map(([u, v]) => [(u - minU) * scaleU, (v - minV) * scaleV] as const);
   let previous = points[points.length - 1];
@@ -61,5 +96,5 @@ export function makeOutlineMask(outline: Outline): OutlineMask {
     previous = point;
   }
   fillInside(texel, points);
-  return { minU, minV, scaleU, scaleV, texel, points };
+  return { minU, minV, scaleU, scaleV, texel, ...edgesByRow(points) };
 }

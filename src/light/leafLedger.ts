@@ -1,0 +1,37 @@
+/**
+ * The ledger of leaf light: which owners stand between the light and each ray on a leaf. Like the ledger of sensors it
+ * answers for any period, any weather and any set of kept owners by arithmetic alone.
+ */
+import type { Direction } from './directions.ts';
+
+/**
+ * One wave: for every direction a square lattice of parallel rays, placed at random. Along a ray its hits are listed from
+ * the light down to the last leaf; each leaf hit is a sample of the light on its group, and what shades it is the hits of
+ * the ray before it. So k hits hold the blockers of up to k samples.
+ */
+export interface LeafWave {
+  readonly directions: readonly Direction[];
+  /** Leaves whose light is taken together: a shoot's, say. */
+  readonly groupCount: number;
+  /** One-sided area of the leaves of each group, m2. */
+  readonly groupAreaM2: Float64Array;
+  /** What one ray stands for on the plane across its direction, m2: the lattice's spacing squared. */
+  readonly rayAreaM2: number;
+  /** Hits of direction d are entries hitStart[d] to hitStart[d + 1] (excluded). */
+  readonly hitStart: Float64Array;
+  /** Kind of the thing hit; where a new ray begins, ~kind (-1 - kind), which is below 0. */
+  readonly hitKind: Int32Array;
+  /** Share of light that clouds let through to the hit; null where there are none. */
+  readonly hitShare: Float32Array | null;
+  /** Per kind: group whose light it gathers, -1 for wood and the like; owner; share of light it lets through. */
+  readonly kindGroup: Int32Array;
+  readonly kindOwner: Int32Array;
+  readonly kindShare: Float64Array;
+}
+
+export interface LeafLedger {
+  readonly ownerCount: number;
+  readonly groupCount: number;
+  readonly waves: readonly LeafWave[];
+  readonly seed: number;
+}
