@@ -49,7 +49,9 @@ export function planRemarks(facts: RemarkFacts): Remark[] {
 function ofFinding(finding: Finding, context: RuleContext): Remark {
   const { reason } = finding;
   if (reason.rule === 'pinned') return { about: 'marked trunk' };
-  if (reason.rule !== 'narrow fork') return { about: 'sick trunk' };
+  if (reason.rule === 'dead' || reason.rule === 'diseased' || reason.rule === 'damaged') {
+    return { about: 'sick trunk', condition: reason.rule };
+  }
   const thickness = context.placed.get(finding.target)?.axis.baseDiameterM ?? 0;
   const isThick = thickness > context.values.narrowForkRemarkOverCm / 100;
   return { about: isThick ? 'thick fork' : 'doubtful fork', branch: nameOf(finding, context), reason };
@@ -98,7 +100,8 @@ function ofAmount({ input, plan, doNothing, cutCount, leafShareRemoved }: Remark
   const remarks: Remark[] = [];
   if (cutCount === 0) remarks.push({ about: 'nothing to do' });
   if (leafShareRemoved > warn) remarks.push({ about: 'share removed', share: leafShareRemoved, limit: warn });
-  if (leafShareRemoved > stop - 0.02) remarks.push({ about: 'over several years', limit: stop });
+  if (leafShareRemoved > stop + 0.005) remarks.push({ about: 'beyond the limit', limit: stop });
+  else if (leafShareRemoved > stop - 0.02) remarks.push({ about: 'over several years', limit: stop });
   const fewer = doNothing.ripeFigs + doNothing.firstCropFigs - plan.ripeFigs - plan.firstCropFigs;
   if (fewer > figsWorthTelling) remarks.push({ about: 'fewer figs', figs: fewer });
   return remarks;

@@ -6,14 +6,15 @@ import { reasonText } from './words.ts';
 
 /** A remark as data; names are the grower's. */
 export type Remark =
-  | { readonly about: 'sick trunk' | 'marked trunk' }
+  | { readonly about: 'sick trunk'; readonly condition: 'dead' | 'diseased' | 'damaged' }
+  | { readonly about: 'marked trunk' }
   | { readonly about: 'thick fork'; readonly branch: string; readonly reason: Reason }
   | { readonly about: 'doubtful fork'; readonly branch: string; readonly reason: Reason }
   | { readonly about: 'overruled'; readonly branch: string; readonly reason: Reason }
   | { readonly about: 'no tip' }
   | { readonly about: 'too high' | 'too wide'; readonly branch: string; readonly byM: number }
   | { readonly about: 'share removed'; readonly share: number; readonly limit: number }
-  | { readonly about: 'over several years'; readonly limit: number }
+  | { readonly about: 'over several years' | 'beyond the limit'; readonly limit: number }
   | { readonly about: 'resting'; readonly budBreakOn: IsoDate }
   | { readonly about: 'turned'; readonly turnedDeg: number }
   | { readonly about: 'sketched in leaf' }
@@ -28,7 +29,7 @@ export type Remark =
 export function remarkText(remark: Remark): string {
   switch (remark.about) {
     case 'sick trunk':
-      return 'The trunk itself is marked as sick. That is past what cuts can mend: have a licensed arborist look at it before you work on it, and keep away from a tree that may fall.';
+      return `The trunk itself is marked as ${remark.condition}. That is past what cuts can mend: have a licensed arborist look at it before you work on it, and keep away from a tree that may fall.`;
     case 'marked trunk':
       return 'The trunk is marked to go. This plan keeps it; felling is another decision.';
     case 'thick fork':
@@ -69,6 +70,8 @@ function seasonRemark(remark: SeasonRemark): string {
       return `The cuts take ${percent(remark.share)} of the leaves. More than ${percent(remark.limit)} in a year weakens a tree.`;
     case 'over several years':
       return `No more is taken this year, so that at least ${percent(1 - remark.limit)} of the leaves stay; go on next year.`;
+    case 'beyond the limit':
+      return `Wood that should go for its own sake carries more than the ${percent(remark.limit)} of the leaves that a year may take. Spread it over two or three years, the worst first.`;
     case 'resting':
       return `The tree rests. Buds are rubbed off once they break, about ${remark.budBreakOn}: plan again then.`;
     case 'turned':

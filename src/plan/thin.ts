@@ -36,10 +36,11 @@ export function thinProblem(input: ThinInput): KeepProblem {
   const kept = new Uint8Array(candidates.length + pinned.length).fill(1);
   let standing = kept.length;
   const partners = partnersWithin(candidates);
+  const upkeep = upkeepFigs(traced, values);
   return {
     count: candidates.length,
     partnersOf: (member) => partners[member] ?? [],
-    value: () => worth() - values.keptShootUpkeepFigs * standing - limits.penalty(kept),
+    value: () => worth() - upkeep * standing - limits.penalty(kept),
     flip: (member) => {
       kept[member] = 1 - (kept[member] as number);
       standing += kept[member] === 1 ? 1 : -1;
@@ -47,6 +48,15 @@ export function thinProblem(input: ThinInput): KeepProblem {
       if (owner > 0) table.toggle(owner);
     },
   };
+}
+
+/**
+ * What a kept shoot must bring: at most a tenth of what a mean shoot of this tree would ripen in full light, so that no
+ * shoot goes for bearing nothing where the season lets nothing ripen.
+ */
+function upkeepFigs({ canopy, worth }: TracedCanopy, values: FigValues): number {
+  const inFullLight = worth.figs.reduce((sum, figs) => sum + figs, 0) / Math.max(1, canopy.shoots.length);
+  return Math.min(values.keptShootUpkeepFigs, inFullLight / 10);
 }
 
 /** Swaps stay on one limb: between limbs that are full a swap breaks a limit, between others single moves do. */

@@ -2,9 +2,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseTreeFile } from '../../src/document/parseTreeFile.ts';
 import { planInputOf } from '../../src/engine/planInput.ts';
+import type { AxisKind, Condition } from '../../src/geometry/tree.ts';
 import type { PlanInput } from '../../src/plan/input.ts';
 import { type PlanResult, planJob } from '../../src/plan/planJob.ts';
 import { placeText, reasonText, whatText } from '../../src/plan/words.ts';
+import type { Monthly } from '../../src/season/site.ts';
 import { drain } from './smallTree.ts';
 
 const waves = 2;
@@ -128,5 +130,37 @@ describe('the plan in winter', () => {
     expect(plan.remarks).toContain('No tip needs cutting.');
     expect(plan.remarks.join(' ')).toContain('plan again then');
     expect(plan.score.plan).toEqual(plan.score.doNothing);
+  });
+});
+
+describe('the plan where the season is too short for any fig', () => {
+  const whip = sample('young-whip');
+  const colder = (months: Monthly): Monthly => months.map((c) => c - 7) as unknown as Monthly;
+  const { climate } = whip.site;
+  const cold = { ...climate, meanC: colder(climate.meanC), minC: colder(climate.minC) };
+  const { plan } = drain(planJob({ ...whip, site: { ...whip.site, climate: cold } }));
+
+  it('rubs off no shoot for bearing nothing, and says that the season is short', () => {
+    expect(plan.score.doNothing.ripeFigs).toBeLessThan(1);
+    expect(plan.score.plan.shootCount).toBeGreaterThan(5);
+    expect(plan.remarks.join(' ')).toContain('the season here ends before most figs of this kind ripen');
+  });
+});
+
+describe('what is said of a tree past mending', () => {
+  const old = sample('old-fig-in-ground');
+  const marked = (kind: AxisKind, condition: Condition): string => {
+    const axes = old.tree.axes.map((axis) => (axis.kind === kind ? { ...axis, condition } : axis));
+    return drain(planJob({ ...old, tree: { axes } })).plan.remarks.join(' ');
+  };
+
+  it('names the state of the trunk', () => {
+    expect(marked('trunk', 'damaged')).toContain('The trunk itself is marked as damaged');
+  });
+
+  it('speaks of no leaves that stay when sick wood takes more than a year may', () => {
+    const remarks = marked('scaffold', 'diseased');
+    expect(remarks).toContain('Spread it over two or three years');
+    expect(remarks).not.toContain('of the leaves stay');
   });
 });
