@@ -4,20 +4,15 @@
  */
 import { test as base, type ConsoleMessage, expect, type Page, type Request } from '@playwright/test';
 
-/** Talk of the browser and of libraries that says nothing of the page, by what it begins with. */
-const allowedTalk = [
-  // three 0.187 says so of fiber's use of it.
-  'THREE.Clock: This module has been deprecated',
-  // Software rendering.
-  '[.WebGL-',
-];
+/** Talk of the browser's software rendering, by what it begins with; it says nothing of the page. */
+const allowedTalk = '[.WebGL-';
 
 function watch(page: Page, baseURL: string): string[] {
   const complaints: string[] = [];
   page.on('console', (message: ConsoleMessage) => {
     const text = message.text();
     if (!['warning', 'error'].includes(message.type())) return;
-    if (allowedTalk.some((start) => text.replace(/^THREE\.THREE/, 'THREE').startsWith(start))) return;
+    if (text.startsWith(allowedTalk)) return;
     complaints.push(`console ${message.type()}: ${text}`);
   });
   page.on('pageerror', (error) => complaints.push(`thrown: ${error.message}`));

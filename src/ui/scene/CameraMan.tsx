@@ -15,16 +15,18 @@ const margin = 0.07;
 
 /** How much of the picture the bar above and the tools below it cover, pixels; our choice. */
 const covered = ({ width }: { readonly width: number }) =>
-  width < 600 ? { above: 56, below: 68 } : { above: 84, below: 84 };
+  width < 600 ? { above: 56, below: 68 } : { above: 64, below: 36 };
 
 export interface CameraManProps {
   readonly ref?: Ref<StageHandle> | undefined;
   readonly canopy: Canopy;
+  /** What the whole tree is framed by, so that the picture stays when leaves come and go. */
+  readonly widest: Canopy;
   readonly file: TreeFile;
   readonly still: boolean;
 }
 
-export function CameraMan({ ref, canopy, file, still }: CameraManProps) {
+export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) {
   const size = useThree((state) => state.size);
   const controls = useRef<Controls>(null);
   const movedByHand = useRef(false);
@@ -32,7 +34,7 @@ export function CameraMan({ ref, canopy, file, still }: CameraManProps) {
   const aspect = size.width / Math.max(1, size.height);
   const home = homeBearingDeg(file);
   const wholeTree = (toEye: Vec3): Framing =>
-    frameWithin(pointsInPicture(canopy, file), toEye, fieldDeg, size, covered(size));
+    frameWithin(pointsInPicture(widest, file), toEye, fieldDeg, size, covered(size));
 
   useImperativeHandle(ref, (): StageHandle => {
     const approach = (points: readonly Vec3[]): void => {

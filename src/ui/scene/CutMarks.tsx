@@ -13,6 +13,7 @@ const leastRadiusM = 0.009;
 
 /** From this many on the tags are drawn smaller, so that they hide less of each other. */
 const manyMarks = 12;
+const [manyScale, selectedScale] = [0.72, 1.35];
 
 const upright = new Vector3(0, 1, 0);
 
@@ -29,7 +30,7 @@ interface MarkProps {
 }
 
 function Mark({ mark, colours, tagScale }: MarkProps) {
-  const { n, kind, active } = mark;
+  const { n, kind, active, isSelected } = mark;
   const image = useMemo(() => {
     const look = active
       ? { fill: colours.cut, ink: colours.onCut, rim: colours.paper }
@@ -50,10 +51,10 @@ function Mark({ mark, colours, tagScale }: MarkProps) {
         image={image}
         at={mark.point}
         anchor={[0.5, -0.12]}
-        scale={tagScale}
+        scale={isSelected ? selectedScale : tagScale}
         onTop
-        opacity={active ? 1 : 0.85}
-        order={active ? 4 : 3}
+        opacity={isSelected || active ? 1 : 0.85}
+        order={isSelected ? 5 : active ? 4 : 3}
       />
     </>
   );
@@ -65,6 +66,6 @@ export interface CutMarksProps {
 }
 
 export function CutMarks({ marks, colours }: CutMarksProps) {
-  const tagScale = marks.length > manyMarks ? 0.72 : 1;
+  const tagScale = marks.length > manyMarks ? manyScale : 1;
   return marks.map((mark) => <Mark key={mark.id} mark={mark} colours={colours} tagScale={tagScale} />);
 }

@@ -5,6 +5,7 @@ import type { Vec3 } from '../../geometry/vec.ts';
 import { direction } from '../../geometry/world.ts';
 import { ownersLeft } from '../../growth/owners.ts';
 import { CameraMan } from './CameraMan.tsx';
+import { quietKnownTalk } from './console.ts';
 import { extentOf } from './extent.ts';
 import { Ground } from './Ground.tsx';
 import { MeasuringStick } from './MeasuringStick.tsx';
@@ -15,6 +16,8 @@ import { Surroundings } from './Surroundings.tsx';
 import type { StageProps } from './stageModel.ts';
 import { Tree } from './Tree.tsx';
 import { fieldDeg } from './useFlight.ts';
+
+quietKnownTalk();
 
 /** Light from everywhere and from the sun: together near 1 on a leaf that faces it, so that colours keep their meaning. */
 const [skyStrength, sunStrength] = [0.86 * Math.PI, 0.24 * Math.PI];
@@ -88,7 +91,7 @@ export function Stage({ ref, children, ...stage }: StageProps) {
       <hemisphereLight args={['#ffffff', '#e6e1d6', skyStrength]} />
       <directionalLight position={[...toSun]} intensity={sunStrength} />
       <ContextWatch onLost={setLost} />
-      <CameraMan ref={ref} canopy={canopy} file={file} still={stage.still} />
+      <CameraMan ref={ref} canopy={canopy} widest={stage.widest} file={file} still={stage.still} />
       <group key={fontsReady ? 'own letters' : 'any letters'}>
         <Ground canopy={canopy} standing={standing} file={file} extent={extent} sun={now} colours={colours} />
         <MeasuringStick extent={extent} units={stage.units} colours={colours} />

@@ -3,6 +3,7 @@ import { closestApproach } from '../../geometry/distance.ts';
 import { distance, lerp, normalize, sub } from '../../geometry/vec.ts';
 import type { Canopy, WoodStretch } from '../../growth/canopy.ts';
 import type { Cut } from '../../plan/cut.ts';
+import type { DormantBud } from './dormantBuds.ts';
 import type { CutMark } from './stageModel.ts';
 
 /** How far out from the fork a removal is drawn, so that the mark is not inside the parent's wood. */
@@ -45,6 +46,19 @@ function parentRadiusM(canopy: Canopy, owner: number, base: WoodStretch): number
   return nearest.radiusM;
 }
 
+/** What a mark is, but for how it is shown. */
+export type CutPlace = Omit<CutMark, 'active' | 'isSelected'>;
+
+/** The mark for a bud that has not grown into a shoot. */
+export const budMark = (bud: DormantBud, cut: Pick<Cut, 'id' | 'kind'>, n: number): CutPlace => ({
+  id: cut.id,
+  n,
+  kind: cut.kind,
+  point: bud.point,
+  along: bud.outward,
+  radiusM: 0,
+});
+
 /**
  * The mark for a cut: at the base for what goes whole, `atM` along the branch for a tip.
  * Null when the canopy holds no wood of the cut's target.
@@ -53,8 +67,7 @@ export function cutMark(
   canopy: Canopy,
   cut: Pick<Cut, 'id' | 'kind' | 'target' | 'atM'>,
   n: number,
-  active: boolean,
-): CutMark | null {
+): CutPlace | null {
   const owner = canopy.owners.findIndex((o) => o !== null && o.id === cut.target);
   if (owner < 0) return null;
   const stretches = canopy.wood.filter((stretch) => stretch.owner === owner);
@@ -62,5 +75,5 @@ export function cutMark(
   if (base === undefined) return null;
   const clearM = cut.kind === 'tip' ? 0 : clearOfForkRadii * parentRadiusM(canopy, owner, base);
   const found = markOn(stretches, Math.max(cut.kind === 'tip' ? cut.atM : 0, clearM));
-  return found === null ? null : { id: cut.id, n, kind: cut.kind, ...found, active };
+  return found === null ? null : { id: cut.id, n, kind: cut.kind, ...found };
 }

@@ -81,9 +81,13 @@ export const pointsInPicture = (canopy: Canopy, file: TreeFile): Vec3[] => [
   ...compassPoints(extentOf(canopy, file)),
 ];
 
-/** Points of a shoot, branch or bud; none for an unknown id. */
+/** Points of a shoot, branch or bud; of a bud that has grown where it sat, to be found before it grows. None for an unknown id. */
 export function pointsOf(canopy: Canopy, file: TreeFile, id: string): Vec3[] {
   const owner = ownerOf(canopy, id);
+  if (canopy.owners[owner]?.kind === 'bud') {
+    const base = canopy.wood.find((stretch) => stretch.owner === owner);
+    if (base !== undefined) return [base.from];
+  }
   const points = owner > 0 ? canopyPoints(canopy, owner) : [];
   if (points.length > 0) return points;
   return dormantBuds(file, canopy).flatMap((bud) => (bud.id === id ? [bud.point] : []));

@@ -24,6 +24,8 @@ export interface CutMark {
   readonly radiusM: number;
   /** Ticked: drawn strong. Otherwise faint. */
   readonly active: boolean;
+  /** Drawn large and over the others, which step back. */
+  readonly isSelected: boolean;
 }
 
 /** One point of the sun's way over the chosen day. */
@@ -85,6 +87,8 @@ export interface StageHandle {
 export interface StageProps {
   readonly ref?: Ref<StageHandle>;
   readonly canopy: Canopy;
+  /** The tree in full leaf, by which the whole tree is framed. */
+  readonly widest: Canopy;
   /** Pot, surroundings, buds and condition of the wood are read from it. */
   readonly file: TreeFile;
   /** Share of open sky by id of shoot (axis or bud). Leaves of an id that is not in it are plain green. */

@@ -90,9 +90,10 @@ function Picture() {
   const file = useFile();
   const selectedId = useSelected();
   const { units, theme, sheet } = usePreferences();
-  const { hoveredId, sunDate, sunHour } = useView();
-  const when = sheet === 'light' || sheet === 'work' ? 'in full leaf' : 'as sketched';
-  const canopy = useMemo(() => drawnCanopy(file, when), [file, when]);
+  const { hoveredId, sunDate, sunHour, isWorkBare } = useView();
+  const inLeaf = sheet === 'light' || (sheet === 'work' && !isWorkBare);
+  const widest = drawnCanopy(file, 'in full leaf');
+  const canopy = inLeaf ? widest : drawnCanopy(file, 'as sketched');
   const scale = useMemo(
     () => makeLightScale(thresholdsOf(file), theme === 'outdoors' ? 'classes' : 'smooth'),
     [file, theme],
@@ -107,6 +108,7 @@ function Picture() {
     <Stage
       ref={stage}
       canopy={canopy}
+      widest={widest}
       file={file}
       lightOf={lightOf}
       {...(nodeLight === undefined ? {} : { nodeLight })}

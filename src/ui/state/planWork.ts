@@ -42,13 +42,10 @@ const first: PlanState = {
   stopped: null,
 };
 
-export function createPlanWork(engine: Engine): PlanWork {
-  const store = createStore<PlanState>(() => first);
-  let running: Running<Plan> | null = null;
+/** Scores the ticked cuts: at once, and again when the tree has been regrown for them. Newer ticks stop it. */
+function scoring(engine: Engine, store: StoreApi<PlanState>): () => Promise<void> {
   let trying: Running<Trial> | null = null;
-
-  /** Scores the ticked cuts: at once, and again when the tree has been regrown for them. Newer ticks stop it. */
-  const tryTicked = async () => {
+  return async () => {
     trying?.cancel();
     store.setState({ isTrying: true });
     const mine = engine.tryCuts([...store.getState().ticked], ({ partial }) => {
@@ -63,6 +60,12 @@ export function createPlanWork(engine: Engine): PlanWork {
       store.setState({ isTrying: false, stopped: { why: 'failed', message: messageOf(error) } });
     }
   };
+}
+
+export function createPlanWork(engine: Engine): PlanWork {
+  const store = createStore<PlanState>(() => first);
+  let running: Running<Plan> | null = null;
+  const tryTicked = scoring(engine, store);
 
   const follow = async (mine: Running<Plan>, file: TreeFile) => {
     try {

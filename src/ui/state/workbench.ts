@@ -26,6 +26,8 @@ export interface View {
   readonly sunHour: number;
   /** The day of the work; null: the day of the sketch. */
   readonly workDate: IsoDate | null;
+  /** The Work sheet's stage shows the tree as it stands now, with its buds, rather than in full leaf. */
+  readonly isWorkBare: boolean;
   /** How far the sheet is up on a phone. */
   readonly sheetSize: SheetSize;
   readonly kept: Kept | null;
@@ -49,6 +51,7 @@ const firstView: View = {
   sunDate: null,
   sunHour: 12,
   workDate: null,
+  isWorkBare: false,
   sheetSize: 'half',
   kept: null,
 };
@@ -67,7 +70,7 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     if (next === before.history.present.file) return;
     light.trace(next, traceDelayMs);
     if (next.id !== before.history.present.file.id) {
-      view.setState({ month: null, sunDate: null, workDate: null, hoveredId: null });
+      view.setState({ month: null, sunDate: null, workDate: null, isWorkBare: false, hoveredId: null });
     }
   });
   light.trace(file);

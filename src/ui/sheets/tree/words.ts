@@ -7,14 +7,14 @@ const counted = (n: number, one: string, many: string): string => (n === 1 ? `1 
 
 export const treeWords = {
   headline(counts: Readonly<Record<Kind, number>>, leaves: number, buds: number): string {
-    const wood = [
-      counted(counts.scaffold, 'limb', 'limbs'),
-      counted(counts.lateral, 'lateral', 'laterals'),
-      counted(counts.shoot, 'shoot', 'shoots'),
+    const parts = [
+      counts.scaffold > 0 ? counted(counts.scaffold, 'limb', 'limbs') : 'A single stem',
+      ...(counts.lateral > 0 ? [counted(counts.lateral, 'lateral', 'laterals')] : []),
+      ...(counts.shoot > 0 ? [counted(counts.shoot, 'shoot', 'shoots')] : []),
+      ...(counts.sucker > 0 ? [counted(counts.sucker, 'sucker', 'suckers')] : []),
+      leaves > 0 ? counted(leaves, 'leaf', 'leaves') : counted(buds, 'bud', 'buds'),
     ];
-    if (counts.sucker > 0) wood.push(counted(counts.sucker, 'sucker', 'suckers'));
-    const growth = leaves > 0 ? counted(leaves, 'leaf', 'leaves') : counted(buds, 'bud', 'buds');
-    return `${wood.join(', ')}, ${growth}.`;
+    return `${parts.join(', ')}.`;
   },
   table: 'Branches',
   columns: { length: 'Length', side: 'Side', upright: 'Upright', thick: 'Thick', growth: 'Growth' },

@@ -4,7 +4,7 @@ import { formatLength } from '../../../geometry/measure.ts';
 import type { Cut } from '../../../plan/cut.ts';
 import { placeText, reasonText, whatText } from '../../../plan/words.ts';
 import { shortDay } from '../../fields/dates.ts';
-import { useFile, useSelected, useUnits, useWorkbench } from '../../state/workbench.ts';
+import { useFile, useSelected, useUnits, useView, useWorkbench } from '../../state/workbench.ts';
 import { alwaysShown } from './Cautions.tsx';
 import { CutTag } from './CutTag.tsx';
 import { workWords as words } from './words.ts';
@@ -34,12 +34,35 @@ export function CutList({ cuts, isStale }: CutListProps) {
           {ticked.size === 0 ? words.tickAll : words.untickAll}
         </button>
       </div>
+      {cuts.some((cut) => cut.kind === 'rub off bud') ? <TreeShown /> : null}
       <ol className="cuts">
         {cuts.map((cut, i) => (
           <CutItem key={cut.id} cut={cut} n={i + 1} isTicked={ticked.has(cut.id)} isStale={isStale} />
         ))}
       </ol>
     </section>
+  );
+}
+
+/** Buds are found on the bare tree; what rubbing them off does is seen in summer. */
+function TreeShown() {
+  const { view } = useWorkbench();
+  const { isWorkBare } = useView();
+  return (
+    <fieldset className="choice-row">
+      <legend className="unseen">{words.treeShown}</legend>
+      {[false, true].map((isBare) => (
+        <label key={String(isBare)} className="choice">
+          <input
+            type="radio"
+            name="tree-shown"
+            checked={isWorkBare === isBare}
+            onChange={() => view.setState({ isWorkBare: isBare })}
+          />
+          {isBare ? words.treeNow : words.treeInSummer}
+        </label>
+      ))}
+    </fieldset>
   );
 }
 
@@ -57,6 +80,7 @@ function CutItem({ cut, n, isTicked, isStale }: CutItemProps) {
   const isSelected = useSelected() === cut.target;
   const show = () => {
     editor.select(cut.target);
+    if (cut.kind === 'rub off bud') view.setState({ isWorkBare: true });
     stage.current?.showOwner(cut.target);
     if (view.getState().sheetSize === 'full') view.setState({ sheetSize: 'half' });
   };

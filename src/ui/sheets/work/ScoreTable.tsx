@@ -57,7 +57,12 @@ export function ScoreTable({ score, ticked, isSettling, isStale }: ScoreTablePro
           ))}
         </tbody>
       </table>
-      <p className="quiet small score-note">{words.scoreNote}</p>
+      <details className="score-note">
+        <summary>{words.meaning}</summary>
+        {words.meanings.map((paragraph) => (
+          <p key={paragraph}>{paragraph}</p>
+        ))}
+      </details>
     </div>
   );
 }

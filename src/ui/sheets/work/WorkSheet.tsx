@@ -52,10 +52,12 @@ export function WorkSheet() {
 
 function Headline({ isStale }: { readonly isStale: boolean }) {
   const { plan: work } = useWorkbench();
-  const { plan, ticked, trial } = useStore(work.store);
+  const { plan, ticked, trial, progress } = useStore(work.store);
   const text =
     plan === null || isStale
-      ? words.planning
+      ? progress === null
+        ? words.notPlanned
+        : words.planning
       : plan.cuts.length === 0
         ? words.headlineNone
         : words.headline(
@@ -77,7 +79,8 @@ function State({ isStale, date }: { readonly isStale: boolean; readonly date: st
   return (
     <div className="state">
       <p role="status" className={isStale ? 'state-words is-stale' : 'state-words'}>
-        {isStale ? words.stale : stopped?.why === 'cancelled' ? words.cancelled : null}
+        {isStale ? (progress === null ? words.staleStopped : words.stale) : null}
+        {!isStale && stopped?.why === 'cancelled' ? words.cancelled : null}
       </p>
       <Progress step={progress} onCancel={work.cancel} />
       {stopped?.why === 'failed' ? (
