@@ -38,6 +38,25 @@ test('the sheet slides up in three steps and leaves undo within reach', async ({
   await expect.poll(top).toBe(half);
 });
 
+test('work at bud break is read under a thumb, and each bud is shown on the bare tree', async ({ page }) => {
+  await openWithoutPicture(page);
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name: 'Potted fig at bud break' }).click();
+  await sheet(page, 'Work').click();
+  await expect(page.getByTestId('work-headline')).toContainText(/ripen/);
+  await expect(page.getByTestId('ripe-ticked')).toHaveText(/\d/);
+  await page.getByRole('button', { name: 'Raise the sheet' }).click();
+  expect(await page.evaluate(tooSmall)).toEqual([]);
+  const wide = await page.locator('.sheet-page').evaluate((el) => el.scrollWidth - el.clientWidth);
+  expect(wide, `Work runs off the side by ${wide} px`).toBe(0);
+  await expectAccessible(page);
+  const rubbed = page.locator('.cut').filter({ hasText: 'Rub off this bud' }).first();
+  await rubbed.getByRole('button', { name: 'Show me' }).click();
+  await expect(rubbed).toHaveClass(/is-selected/);
+  await expect(page.getByRole('radio', { name: 'Tree as sketched' })).toBeChecked();
+  await expect(page.locator('.sheet')).toHaveAttribute('data-size', 'half');
+});
+
 test('nothing to touch is smaller than a thumb, and nothing runs off the side', async ({ page }) => {
   await openWithoutPicture(page);
   await page.getByRole('button', { name: 'Raise the sheet' }).click();

@@ -1,4 +1,5 @@
 /** Numbered marks where the cuts go: a plate through the wood to remove, a hoop to tip, a bead to rub off. */
+import { useThree } from '@react-three/fiber';
 import { useMemo } from 'react';
 import { Quaternion, Vector3 } from 'three';
 import type { CutKind } from '../../plan/cut.ts';
@@ -11,8 +12,9 @@ const tagForms = { 'rub off bud': 'round', remove: 'square', tip: 'pointed' } as
 /** Marks on thin wood are never smaller than this, metres. */
 const leastRadiusM = 0.009;
 
-/** From this many on the tags are drawn smaller, so that they hide less of each other. */
-const manyMarks = 12;
+/** With more than these the tags are drawn smaller, so that they hide less of each other; fewer on a narrow picture. */
+const manyMarks = { wide: 12, narrow: 4 };
+const narrowPx = 600;
 const [manyScale, selectedScale] = [0.72, 1.35];
 
 const upright = new Vector3(0, 1, 0);
@@ -66,6 +68,7 @@ export interface CutMarksProps {
 }
 
 export function CutMarks({ marks, colours }: CutMarksProps) {
-  const tagScale = marks.length > manyMarks ? manyScale : 1;
+  const width = useThree((state) => state.size.width);
+  const tagScale = marks.length > manyMarks[width < narrowPx ? 'narrow' : 'wide'] ? manyScale : 1;
   return marks.map((mark) => <Mark key={mark.id} mark={mark} colours={colours} tagScale={tagScale} />);
 }

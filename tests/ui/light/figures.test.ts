@@ -4,13 +4,17 @@ import { countByClass, monthsIn, shootRows } from '../../../src/ui/sheets/light/
 import { doubtPercent, lightWords, limitPercent } from '../../../src/ui/sheets/light/words.ts';
 import { makeLightScale } from '../../../src/ui/theme/lightScale.ts';
 
+const noParts = { beam: 0, sky: 0, ground: 0, transmitted: 0, scattered: 0 };
+
 const shoot = (id: string, lightFraction: number, july: number): ShootLight => ({
   id,
   name: `Shoot ${id}`,
   lightFraction,
   standardError: 0.013,
   parMolM2Day: lightFraction * 37,
+  parts: { ...noParts, beam: lightFraction },
   leafLightFraction: lightFraction / 2,
+  leafParts: { ...noParts, sky: lightFraction / 2 },
   byMonth: [
     { month: 6, lightFraction: lightFraction + 0.01, parMolM2Day: 11 },
     { month: 7, lightFraction: july, parMolM2Day: 13 },

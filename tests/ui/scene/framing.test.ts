@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { angleBetweenDeg, distance, sub, type Vec3 } from '../../../src/geometry/vec.ts';
 import { direction } from '../../../src/geometry/world.ts';
 import { between } from '../../../src/ui/scene/flight.ts';
-import { closeUp, frame, viewDirection } from '../../../src/ui/scene/framing.ts';
+import { closeUp, frame, frameWithin, viewDirection } from '../../../src/ui/scene/framing.ts';
 
 const seed = 20260713;
 const fieldDeg = 34;
@@ -54,6 +54,23 @@ describe('frame', () => {
     const ys = inPicture(points, eye, target, 1.25).map(({ y }) => y);
     expect(Math.max(...ys)).toBeCloseTo(0.8, 6);
     expect(Math.min(...ys)).toBeCloseTo(-0.8, 6);
+  });
+
+  it('leaves free what lies over the picture above and below, and is centred in the room between', () => {
+    const points: Vec3[] = [
+      [-0.3, 0, 0],
+      [0.3, 0, 0],
+      [0, 1.9, 0],
+    ];
+    const size = { width: 390, height: 404 };
+    const covered = { above: 56, below: 68 };
+    const { eye, target } = frameWithin(points, direction(180, 0), fieldDeg, size, covered);
+    const pixels = inPicture(points, eye, target, size.width / size.height).map(
+      ({ y }) => ((1 - y) / 2) * size.height,
+    );
+    const freePx = 0.02 * (404 - 56 - 68);
+    expect(Math.min(...pixels)).toBeCloseTo(56 + freePx, 4);
+    expect(Math.max(...pixels)).toBeCloseTo(404 - 68 - freePx, 4);
   });
 
   it('refuses an empty picture', () => {

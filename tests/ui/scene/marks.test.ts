@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { cutMark } from '../../../src/ui/scene/cutMark.ts';
+import { budMark, cutMark } from '../../../src/ui/scene/cutMark.ts';
+import { pointsOf } from '../../../src/ui/scene/extent.ts';
 import { ownerOf } from '../../../src/ui/scene/owner.ts';
 import { isSoftware } from '../../../src/ui/scene/renderer.ts';
 import { onGround } from '../../../src/ui/scene/shadow.ts';
 import { slabOf, standsBetween } from '../../../src/ui/scene/slab.ts';
 import { aboveHorizon } from '../../../src/ui/scene/sunRuns.ts';
+import { smallTree } from '../../editor/smallTree.ts';
 import { smallCanopy } from './smallCanopy.ts';
 
 describe('cutMark', () => {
@@ -22,6 +24,23 @@ describe('cutMark', () => {
     expect(mark?.point[1]).toBeCloseTo(1, 9);
     expect(mark?.along[0]).toBeCloseTo(0.6, 9);
     expect(mark?.radiusM).toBeCloseTo(0.0095, 9);
+  });
+
+  it('marks a bud that has not grown on the bark where it sits', () => {
+    const bud = {
+      id: 'b4',
+      axisId: 'limb',
+      point: [0.2, 0.8, 0.1],
+      outward: [0, 0, 1],
+      along: [1, 0, 0],
+    } as const;
+    const mark = budMark(bud, { id: 'rub off bud:b4', kind: 'rub off bud' }, 17);
+    expect(mark).toMatchObject({ n: 17, point: [0.2, 0.8, 0.1], along: [0, 0, 1] });
+  });
+
+  it('shows a bud that has grown where it sat', () => {
+    expect(pointsOf(smallCanopy, smallTree, 'bud-7')).toEqual([[0.01, 0.75, -0.025]]);
+    expect(pointsOf(smallCanopy, smallTree, 'shoot').length).toBeGreaterThan(4);
   });
 
   it('knows no mark for wood that is not there', () => {
