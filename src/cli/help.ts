@@ -4,6 +4,7 @@ export const helpText = `boughlight: light in the crown of a small fruit tree, a
   boughlight light FILE    how much light each shoot gets
   boughlight plan FILE     what to rub off, take out or tip, and why
   boughlight check FILE    whether the tree file is good, and what it holds
+  boughlight scene FILE    the leaves, the wood and every ray, for another ray tracer
 
 FILE is a tree file saved by Boughlight, or - for standard input.
 
@@ -11,8 +12,9 @@ FILE is a tree file saved by Boughlight, or - for standard input.
   --units UNITS     metric (as given) or us: feet and inches
   --seed N          other random rays, 0 to 4294967295; as given 1: the same seed gives the same answer
   --waves N         waves of rays, 2 to 1000: four times as many halve the error
-  --from D --to D   light: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
+  --from D --to D   light and scene: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
   --date D          plan: the day the work is for, YYYY-MM-DD; as given, the day of the sketch
+  --glb OUT.glb     scene: writes the tree as a 3D model with its light as colours
   -h, --help        this page
   -v, --version     the version
 

@@ -1,5 +1,6 @@
 /** The headless command's way into the process; nothing else here touches it. */
 import { createReadStream } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import process from 'node:process';
 import { version } from '../../package.json';
 import { createInPlaceEngine } from '../engine/inPlaceEngine.ts';
@@ -26,6 +27,7 @@ const wipe = process.stderr.isTTY ? '\r\u001b[K' : '';
 const terminal: Terminal = {
   readFile: (path, mostBytes) => firstBytes(createReadStream(path), mostBytes),
   readInput: (mostBytes) => firstBytes(process.stdin, mostBytes),
+  writeFile: (path, bytes) => writeFile(path, bytes),
   out: (text) =>
     new Promise((resolve, reject) => {
       process.stderr.write(wipe);

@@ -7,17 +7,19 @@ import { readDate, readPeriod, readWhole, readWord } from './values.ts';
 
 /** Work on one tree file. What is not given is left to the engine. */
 export interface WorkRequest {
-  readonly command: 'light' | 'plan' | 'check';
+  readonly command: 'light' | 'plan' | 'check' | 'scene';
   /** Path of the tree file, or "-" for standard input. */
   readonly file: string;
   readonly json: boolean;
   readonly units: Units;
   readonly seed?: number;
   readonly waves?: number;
-  /** Of `light` alone. */
+  /** Of `light` and `scene`. */
   readonly period?: Period;
   /** Of `plan` alone. */
   readonly date?: IsoDate;
+  /** Of `scene` alone: the path to write to. */
+  readonly glb?: string;
 }
 
 export type Request = WorkRequest | { readonly command: 'help' | 'version' };
@@ -26,6 +28,7 @@ const optionsOf = {
   light: ['json', 'units', 'seed', 'waves', 'from', 'to'],
   plan: ['json', 'units', 'seed', 'waves', 'date'],
   check: ['json', 'units'],
+  scene: ['json', 'glb', 'seed', 'waves', 'from', 'to'],
 } as const satisfies Record<WorkRequest['command'], readonly string[]>;
 
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
@@ -42,6 +45,7 @@ const spellings = {
   from: { type: 'string' },
   to: { type: 'string' },
   date: { type: 'string' },
+  glb: { type: 'string' },
 } as const;
 
 interface Words {
@@ -81,6 +85,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   const waves = readWhole('--waves', given.get('waves'), 2, 1000);
   const period = readPeriod(given.get('from'), given.get('to'));
   const date = readDate('--date', given.get('date'));
+  const glb = given.get('glb');
   if (!units.ok) return units;
   for (const read of [seed, waves, period, date]) if (!read.ok) return read;
   return {
@@ -92,6 +97,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(waves.ok && waves.value !== undefined ? { waves: waves.value } : {}),
       ...(period.ok && period.value !== undefined ? { period: period.value } : {}),
       ...(date.ok && date.value !== undefined ? { date: date.value } : {}),
+      ...(glb === undefined ? {} : { glb }),
     },
   };
 }
@@ -104,14 +110,16 @@ export function readRequest(args: readonly string[]): Read<Request> {
   if (given.has('help')) return { ok: true, value: { command: 'help' } };
   if (given.has('version')) return { ok: true, value: { command: 'version' } };
   const [command, file, ...rest] = plain;
-  if (command === undefined) return misuse('say what to do: light, plan or check');
-  if (!isCommand(command)) return misuse(`there is no command ${command}: say light, plan or check`);
+  if (command === undefined) return misuse('say what to do: light, plan, check or scene');
+  if (!isCommand(command)) return misuse(`there is no command ${command}: say light, plan, check or scene`);
   if (file === undefined || file === '')
     return misuse(`${command} needs a tree file, or - for standard input`);
   if (rest.length > 0) return misuse(`${command} takes one file, got also ${rest.join(' ')}`);
   const allowed: readonly string[] = optionsOf[command];
   const foreign = [...given.keys()].find((name) => !allowed.includes(name));
   if (foreign !== undefined) return misuse(`${command} has no option --${foreign}`);
+  if (command === 'scene' && !given.has('json') && !given.has('glb'))
+    return misuse('scene needs --json, --glb with the path of a file to write, or both');
   const options = readOptions(given);
   return options.ok ? { ok: true, value: { command, file, ...options.value } } : options;
 }

@@ -4,6 +4,7 @@ import { lightCommand } from './lightCommand.ts';
 import { planCommand } from './planCommand.ts';
 import type { Read } from './read.ts';
 import { type Request, readRequest } from './request.ts';
+import { sceneCommand } from './sceneCommand.ts';
 import type { Workplace } from './workplace.ts';
 
 function answer(request: Request, workplace: Workplace): Promise<Read<string>> {
@@ -14,6 +15,8 @@ function answer(request: Request, workplace: Workplace): Promise<Read<string>> {
       return planCommand(request, workplace);
     case 'check':
       return checkCommand(request, workplace);
+    case 'scene':
+      return sceneCommand(request, workplace);
     case 'help':
       return Promise.resolve({ ok: true, value: helpText });
     case 'version':

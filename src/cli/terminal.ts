@@ -4,6 +4,8 @@ export interface Terminal {
   readFile(path: string, mostBytes: number): Promise<Uint8Array>;
   /** The same of standard input. */
   readInput(mostBytes: number): Promise<Uint8Array>;
+  /** Writes a file whole, over one that is there. Rejects as node does. */
+  writeFile(path: string, bytes: Uint8Array): Promise<void>;
   /** To standard output; resolves when it is written. */
   out(text: string): Promise<void>;
   /** To standard error. */

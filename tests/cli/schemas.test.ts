@@ -4,6 +4,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
 import { lightReportSchema, planReportSchema } from '../../src/cli/outputSchemas.ts';
+import { sceneSchema } from '../../src/cli/sceneSchema.ts';
 import { projectFolder } from '../house/source.ts';
 import { madePlan } from './madePlan.ts';
 import { answerOf, exampleText } from './stand.ts';
@@ -11,6 +12,7 @@ import { answerOf, exampleText } from './stand.ts';
 const published = [
   { name: 'boughlight-light-1', schema: lightReportSchema },
   { name: 'boughlight-plan-1', schema: planReportSchema },
+  { name: 'boughlight-scene-1', schema: sceneSchema },
 ] as const;
 
 const pathOf = (name: string) => join(projectFolder, 'public', 'schema', `${name}.schema.json`);

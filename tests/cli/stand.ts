@@ -23,6 +23,8 @@ interface Told {
   readonly makeEngine?: () => Engine;
   /** Files by path, standard input as "-"; other paths do not exist. */
   readonly files?: Readonly<Record<string, string | Uint8Array>>;
+  /** Takes the files that are written; without it none may be. */
+  readonly written?: Map<string, Uint8Array>;
   /** Called with the options that reach the engine. */
   readonly seen?: (options: LightOptions | PlanOptions | undefined) => void;
 }
@@ -63,6 +65,12 @@ function workplaceOf(told: Told, printed: { out: string; err: string }): Workpla
     terminal: {
       readFile: read,
       readInput: () => read('-'),
+      writeFile: (path, bytes) => {
+        if (told.written === undefined)
+          return Promise.reject(Object.assign(new Error('not allowed'), { code: 'EACCES' }));
+        told.written.set(path, bytes);
+        return Promise.resolve();
+      },
       out: (text) => {
         printed.out += text;
         return Promise.resolve();

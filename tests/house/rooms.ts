@@ -46,7 +46,7 @@ export const rooms: Readonly<Record<string, Room>> = {
   cli: {
     mayImport: belowEditor,
     packages: ['node:*'],
-    packagesOfOneFile: { 'cli/outputSchemas.ts': ['zod'] },
+    packagesOfOneFile: { 'cli/outputSchemas.ts': ['zod'], 'cli/sceneSchema.ts': ['zod'] },
     // Its version.
     outsideOfOneFile: { 'cli/main.ts': ['../package.json'] },
   },

@@ -1,0 +1,47 @@
+/** `boughlight scene FILE` */
+import { sceneGlb } from '../document/scene/sceneGlb.ts';
+import { lightJob } from '../engine/lightJob.ts';
+import { runJob } from '../engine/runJob.ts';
+import { sceneOf } from '../engine/sceneOf.ts';
+import { misuse, type Read } from './read.ts';
+import { readTree, tellNotes } from './readTree.ts';
+import type { WorkRequest } from './request.ts';
+import type { Workplace } from './workplace.ts';
+
+const megabytes = (bytes: Uint8Array): string => (bytes.length / 1e6).toFixed(1);
+
+/** Traces the tree as `light` does, by the same job, and hands over what was traced. */
+export async function sceneCommand(request: WorkRequest, { terminal }: Workplace): Promise<Read<string>> {
+  const tree = await readTree(request.file, terminal);
+  if (!tree.ok) return misuse(tree.reason);
+  const { file, notes } = tree.value;
+  tellNotes(notes, terminal);
+  const { period, waves, seed, glb, json } = request;
+  const options = {
+    ...(period === undefined ? {} : { period }),
+    ...(waves === undefined ? {} : { waves }),
+    ...(seed === undefined ? {} : { seed }),
+  };
+  const { traced, answer } = await runJob(lightJob(file, options, null), ({ doing, done }) =>
+    terminal.showProgress?.(doing, done),
+  ).result;
+  const scene = sceneOf(traced, answer);
+  let written = '';
+  if (glb !== undefined) {
+    const bytes = sceneGlb({
+      scene,
+      name: file.name,
+      names: new Map(answer.report.shoots.map(({ id, name }) => [id, name])),
+      receiverShares: answer.nodes.map(({ share }) => share),
+    });
+    try {
+      await terminal.writeFile(glb, bytes);
+    } catch (error) {
+      return misuse(
+        `${glb}: the file cannot be written (${error instanceof Error ? error.message : String(error)}).`,
+      );
+    }
+    written = `${glb}: ${file.name} as glTF, ${megabytes(bytes)} MB.\n`;
+  }
+  return { ok: true, value: json ? `${JSON.stringify(scene)}\n` : written };
+}
