@@ -1,5 +1,5 @@
 /**
- * Builds what changed since the last build: the page to dist/page, the headless command to
+ * Builds what changed since the last build: the fast lattice into src/light/trace/generated, the page to dist/page, the headless command to
  * dist/cli/boughlight.mjs. `node scripts/build.mjs`; other scripts call the two functions.
  */
 import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
@@ -24,6 +24,15 @@ async function whenChanged(name, print, build) {
   mkdirSync(dist, { recursive: true });
   writeFileSync(stamp, `${print}\n`);
   return true;
+}
+
+/** The fast lattice, which the other two builds take from the sources. */
+function buildWasm() {
+  const print = fingerprint(['assembly', 'src/light/trace/generated', 'scripts/makeWasm.mjs', ...recipe]);
+  return whenChanged('wasm', print, async () => {
+    const { makeWasm } = await import('./makeWasm.mjs');
+    await makeWasm();
+  });
 }
 
 /** @param {'warn' | 'error'} logLevel what of the builder's talk is shown */
@@ -73,6 +82,7 @@ export function buildCommand(logLevel = 'warn') {
 
 if (process.argv[1] !== undefined && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
   try {
+    await buildWasm();
     const [page, command] = [await buildPage(), await buildCommand()];
     console.log(`Page: ${page ? 'built' : 'unchanged'}. Command: ${command ? 'built' : 'unchanged'}.`);
   } catch (error) {

@@ -32,7 +32,7 @@ export function listShares({ listStart, listOwner, listShare }: Wave, keep?: Kee
 }
 
 /** Weight of each receiver within its group; they add up to 1 in a group. */
-function normalWeights({ count, group, weight }: Grouping): Float64Array {
+export function normalWeights({ count, group, weight }: Grouping): Float64Array {
   const sums = new Float64Array(count);
   group.forEach((g, r) => {
     if (g >= count) throw new Error(`exposure: group of receiver ${r} must be below ${count}, got ${g}`);
@@ -80,7 +80,8 @@ function standardErrorOf(values: readonly number[]): number {
   return Math.sqrt(squares / (values.length - 1) / values.length);
 }
 
-function checkSizes(ledger: Ledger, { group, weight }: Grouping, keep?: KeepSet): void {
+/** Throws on a grouping or keep-set that does not fit the ledger. */
+export function checkSizes(ledger: Ledger, { group, weight }: Grouping, keep?: KeepSet): void {
   const { receiverCount, ownerCount, waves } = ledger;
   if (waves.length === 0) throw new Error('exposure: a ledger needs at least one wave, got none');
   if (group.length !== receiverCount || (weight !== undefined && weight.length !== receiverCount)) {

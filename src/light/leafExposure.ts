@@ -5,7 +5,7 @@ import type { Exposure, KeepSet } from './ledger.ts';
 import { rayWeights, type WaveWeights } from './rayWeights.ts';
 
 /** Share of light that each kind of thing lets through; all of it where its owner is gone. */
-function kindShares({ kindOwner, kindShare }: LeafWave, keep?: KeepSet): Float64Array {
+export function kindShares({ kindOwner, kindShare }: LeafWave, keep?: KeepSet): Float64Array {
   return Float64Array.from(kindOwner, (owner, kind) =>
     keep === undefined || owner === 0 || keep[owner] === 1 ? (kindShare[kind] as number) : 1,
   );
@@ -129,7 +129,8 @@ function partOf(ledger: LeafLedger, weights: readonly WaveWeights[], isBeam: boo
   return part;
 }
 
-function check({ waves, ownerCount }: LeafLedger, keep?: KeepSet): void {
+/** Throws on an empty ledger and on a keep-set that does not fit it. */
+export function checkLeaves({ waves, ownerCount }: LeafLedger, keep?: KeepSet): void {
   if (waves.length === 0) throw new Error('leafExposure: a ledger needs at least one wave, got none');
   if (keep !== undefined && keep.length !== ownerCount) {
     throw new Error(
@@ -150,7 +151,7 @@ function check({ waves, ownerCount }: LeafLedger, keep?: KeepSet): void {
  * @param keep which owners stand; all when left out
  */
 export function leafExposure(ledger: LeafLedger, light: CellLight, keep?: KeepSet): readonly Exposure[] {
-  check(ledger, keep);
+  checkLeaves(ledger, keep);
   const weights = rayWeights(ledger, light);
   const [beam, diffuse] = [partOf(ledger, weights, true, keep), partOf(ledger, weights, false, keep)];
   const count = ledger.waves.length;

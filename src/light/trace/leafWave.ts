@@ -3,9 +3,10 @@ import { random01 } from '../../geometry/random.ts';
 import type { Surface } from '../../geometry/surface.ts';
 import type { CellKind, Direction } from '../directions.ts';
 import type { LeafWave } from '../leafLedger.ts';
-import { type MakeLatticeCaster, plainCaster } from './lattice/caster.ts';
+import type { MakeLatticeCaster } from './lattice/caster.ts';
 import { type Box, type Lattice, latticeOver } from './lattice/lattice.ts';
 import { makeLatticeScene } from './lattice/scene.ts';
+import { fastestCaster } from './lattice/simdCaster.ts';
 
 export interface TraceLeafWaveInput {
   readonly surfaces: readonly Surface[];
@@ -51,7 +52,7 @@ export function latticeFor(
 /** As `traceLeafWave`, handing over after every 16 directions with the share done, 0 to 1. */
 export function* traceLeafWaveSteps(
   input: TraceLeafWaveInput,
-  makeCaster: MakeLatticeCaster = plainCaster,
+  makeCaster: MakeLatticeCaster = fastestCaster,
 ): Generator<number, LeafWave, void> {
   check(input);
   const { directions, groupCount, spacingM } = input;

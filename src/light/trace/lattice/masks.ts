@@ -13,11 +13,13 @@ export interface MaskArrays {
   readonly edge: Float64Array;
 }
 
+export type MaskBox = readonly [minU: number, minV: number, widthU: number, widthV: number];
+
 export interface MaskTable {
   /** Number of the outline's mask, made when first asked for; one outline array has one mask. -1 without area. */
   readonly maskOf: (outline: Outline) => number;
   /** Least u and v of the outline, and its widths in u and v. */
-  readonly boxOf: (mask: number) => readonly [minU: number, minV: number, widthU: number, widthV: number];
+  readonly boxOf: (mask: number) => MaskBox;
   /** Area in units of u and v. */
   readonly areaOf: (mask: number) => number;
   readonly arrays: () => MaskArrays;

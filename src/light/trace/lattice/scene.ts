@@ -3,7 +3,7 @@ import type { Blade, Cloud, Mesh, Stem, Surface } from '../../../geometry/surfac
 import { cross, sub, type Vec3 } from '../../../geometry/vec.ts';
 import { edgeOnSine } from '../../tracer.ts';
 import { checkScene } from '../checkScene.ts';
-import { type MaskTable, makeMaskTable } from './masks.ts';
+import { type MaskBox, type MaskTable, makeMaskTable } from './masks.ts';
 
 /** Numbers of a blade: mask corner, mask side i, mask side j (x, y, z each), least size of its seen area. */
 export const bladeStride = 10;
@@ -47,6 +47,8 @@ export interface LatticeSceneInput {
   readonly groupCount: number;
 }
 
+const axes = [0, 1, 2] as const;
+
 class Things {
   readonly surface: number[] = [];
   readonly kind: number[] = [];
@@ -54,6 +56,7 @@ class Things {
   readonly kindOwner: number[] = [];
   readonly kindShare: number[] = [];
   private readonly kinds = new Map<string, number>();
+  private last = { group: -2, owner: -1, share: -1, kind: -1 };
 
   add({ owner, optics }: Surface, surface: number, group: number): void {
     this.surface.push(surface);
@@ -61,6 +64,14 @@ class Things {
   }
 
   private kindOf(group: number, owner: number, share: number): number {
+    const { last } = this;
+    if (last.group === group && last.owner === owner && last.share === share) return last.kind;
+    const kind = this.searchKind(group, owner, share);
+    this.last = { group, owner, share, kind };
+    return kind;
+  }
+
+  private searchKind(group: number, owner: number, share: number): number {
     const key = `${group} ${owner} ${share}`;
     const known = this.kinds.get(key);
     if (known !== undefined) return known;
@@ -73,12 +84,23 @@ class Things {
   }
 }
 
-function pushBlade(into: number[], { origin, along, across }: Blade, masks: MaskTable, mask: number): void {
-  const [u, v, w, h] = masks.boxOf(mask);
-  const at = (k: 0 | 1 | 2): number => origin[k] + along[k] * u + across[k] * v;
-  const sideI: Vec3 = [along[0] * w, along[1] * w, along[2] * w];
-  const sideJ: Vec3 = [across[0] * h, across[1] * h, across[2] * h];
-  into.push(at(0), at(1), at(2), ...sideI, ...sideJ, edgeOnSine * Math.hypot(...cross(sideI, sideJ)));
+/** Writes a blade's numbers from `at` on; plain loops, since a large tree has many. */
+function putBlade(into: Float64Array, at: number, blade: Blade, box: MaskBox): void {
+  const { origin, along, across } = blade;
+  for (const k of axes) {
+    into[at + k] = origin[k] + along[k] * box[0] + across[k] * box[1];
+    into[at + 3 + k] = along[k] * box[2];
+    into[at + 6 + k] = across[k] * box[3];
+  }
+  into[at + 9] = edgeOnSine * box[2] * box[3] * spanM2(blade);
+}
+
+/** Area of the parallelogram that the frame of a blade spans. */
+function spanM2({ along: a, across: b }: Blade): number {
+  const x = a[1] * b[2] - a[2] * b[1];
+  const y = a[2] * b[0] - a[0] * b[2];
+  const z = a[0] * b[1] - a[1] * b[0];
+  return Math.sqrt(x * x + y * y + z * z);
 }
 
 const cornersOf = ({ triangles }: Mesh, at: number): [Vec3, Vec3, Vec3] => {
@@ -100,34 +122,37 @@ class Extent {
     this.areaM2 = new Float64Array(groupCount);
   }
 
-  add(group: number, areaM2: number, points: readonly Vec3[]): void {
+  add(group: number, areaM2: number, [a, b, c]: readonly [Vec3, Vec3, Vec3]): void {
     this.areaM2[group] = (this.areaM2[group] as number) + areaM2;
-    for (const point of points) {
-      for (const k of [0, 1, 2] as const) {
-        this.low[k] = Math.min(this.low[k], point[k]);
-        this.high[k] = Math.max(this.high[k], point[k]);
-      }
+    for (const k of axes) this.reach(k, Math.min(a[k], b[k], c[k]), Math.max(a[k], b[k], c[k]));
+  }
+
+  /** The numbers of a blade begin at `at`. */
+  addBlade(group: number, areaM2: number, blade: Float64Array, at: number): void {
+    this.areaM2[group] = (this.areaM2[group] as number) + areaM2;
+    for (const k of axes) {
+      const corner = blade[at + k] as number;
+      const i = blade[at + 3 + k] as number;
+      const j = blade[at + 6 + k] as number;
+      this.reach(k, corner + Math.min(0, i) + Math.min(0, j), corner + Math.max(0, i) + Math.max(0, j));
     }
   }
 
-  addBlade(group: number, { origin, along, across, outline }: Blade, outlineArea: number): void {
-    const area = outlineArea * Math.hypot(...cross(along, across));
-    const place = ([u, v]: readonly [number, number]): Vec3 => [
-      origin[0] + along[0] * u + across[0] * v,
-      origin[1] + along[1] * u + across[1] * v,
-      origin[2] + along[2] * u + across[2] * v,
-    ];
-    this.add(group, area, outline.map(place));
+  private reach(k: 0 | 1 | 2, low: number, high: number): void {
+    this.low[k] = Math.min(this.low[k], low);
+    this.high[k] = Math.max(this.high[k], high);
   }
 }
 
-const ofShape = <S extends Surface['shape']>(
-  surfaces: readonly Surface[],
-  shape: S,
-): [Extract<Surface, { shape: S }>, number][] =>
-  surfaces.flatMap((surface, i) =>
-    surface.shape === shape ? [[surface as Extract<Surface, { shape: S }>, i] as const] : [],
-  ) as [Extract<Surface, { shape: S }>, number][];
+type OfShape<S extends Surface['shape']> = Extract<Surface, { shape: S }>;
+
+function ofShape<S extends Surface['shape']>(surfaces: readonly Surface[], shape: S): [OfShape<S>, number][] {
+  const found: [OfShape<S>, number][] = [];
+  surfaces.forEach((surface, i) => {
+    if (surface.shape === shape) found.push([surface as OfShape<S>, i]);
+  });
+  return found;
+}
 
 function checkGroups({ surfaces, group, groupCount }: LatticeSceneInput): void {
   if (group.length !== surfaces.length) {
@@ -151,22 +176,24 @@ class Builder {
   readonly masks = makeMaskTable();
   readonly things = new Things();
   readonly extent: Extent;
-  readonly blade: number[] = [];
+  readonly blade: Float64Array;
   readonly bladeMask: number[] = [];
   readonly stem: number[] = [];
   readonly triangle: number[] = [];
 
-  constructor(groupCount: number) {
+  constructor(groupCount: number, blades: number) {
     this.extent = new Extent(groupCount);
+    this.blade = new Float64Array(bladeStride * blades);
   }
 
   addBlade(blade: Blade, surface: number, group: number): void {
     const mask = this.masks.maskOf(blade.outline);
     if (mask < 0) return;
-    pushBlade(this.blade, blade, this.masks, mask);
+    const at = bladeStride * this.bladeMask.length;
+    putBlade(this.blade, at, blade, this.masks.boxOf(mask));
     this.bladeMask.push(mask);
     this.things.add(blade, surface, group);
-    if (group >= 0) this.extent.addBlade(group, blade, this.masks.areaOf(mask));
+    if (group >= 0) this.extent.addBlade(group, this.masks.areaOf(mask) * spanM2(blade), this.blade, at);
   }
 
   addStem(stem: Stem, surface: number): void {
@@ -191,8 +218,9 @@ export function makeLatticeScene(input: LatticeSceneInput): LatticeScene {
   const { surfaces, group, groupCount } = input;
   checkScene(surfaces, []);
   checkGroups(input);
-  const built = new Builder(groupCount);
-  for (const [blade, i] of ofShape(surfaces, 'blade')) built.addBlade(blade, i, group[i] as number);
+  const blades = ofShape(surfaces, 'blade');
+  const built = new Builder(groupCount, blades.length);
+  for (const [blade, i] of blades) built.addBlade(blade, i, group[i] as number);
   for (const [stem, i] of ofShape(surfaces, 'stem')) built.addStem(stem, i);
   for (const [mesh, i] of ofShape(surfaces, 'mesh')) built.addMesh(mesh, i, group[i] as number);
   const { things, extent } = built;
@@ -200,7 +228,7 @@ export function makeLatticeScene(input: LatticeSceneInput): LatticeScene {
     bladeCount: built.bladeMask.length,
     stemCount: built.stem.length / stemStride,
     triangleCount: built.triangle.length / triangleStride,
-    blade: Float64Array.from(built.blade),
+    blade: built.blade,
     bladeMask: Int32Array.from(built.bladeMask),
     masks: built.masks,
     stem: Float64Array.from(built.stem),

@@ -115,3 +115,16 @@ export function makeStemCaster({
     }
   };
 }
+
+/** Casts only the stems listed. */
+export function makeEndOnCaster({
+  bladeCount,
+  stem,
+}: LatticeScene): (stems: Int32Array, lattice: Lattice, hits: Hits) => void {
+  const seen = new SeenStem();
+  return (stems, lattice, hits) => {
+    for (const n of stems) {
+      if (seen.look(stem, n * stemStride, lattice)) fill(seen, bladeCount + n, lattice, hits);
+    }
+  };
+}

@@ -1,0 +1,301 @@
+// The twin of `src/light/trace/lattice`: the same arithmetic in the same order, in double precision, so that the hits are
+// the same to the last bit. Two lanes at a time: x and y on the plane, i and j on the mask. AssemblyScript, not TypeScript.
+
+import { take } from './memory';
+
+const side: f64 = 64;
+const border: u8 = 2;
+const endOn: f64 = 1e-6;
+
+let bladeCount: i32 = 0;
+let stemCount: i32 = 0;
+/** Ten numbers a blade, eight a stem; see `scene.ts` of the twin. */
+export let bladeAt: usize = 0;
+export let bladeMaskAt: usize = 0;
+export let stemAt: usize = 0;
+export let texelAt: usize = 0;
+export let rowStartAt: usize = 0;
+export let edgeAt: usize = 0;
+/** Per thing: kind and fate. */
+export let kindAt: usize = 0;
+export let fateAt: usize = 0;
+/** Stems seen end-on by the last cast, which are left to the caller. */
+export let endOnAt: usize = 0;
+export let endOnCount: i32 = 0;
+
+/** Hits as they are found. */
+export let hitCount: i32 = 0;
+export let rayAt: usize = 0;
+export let aheadAt: usize = 0;
+export let thingAt: usize = 0;
+/** Hits sorted by ray, from the light down. */
+export let startAt: usize = 0;
+export let sortedAheadAt: usize = 0;
+export let sortedThingAt: usize = 0;
+/** What was collected last. */
+export let outAt: usize = 0;
+
+let endAt: usize = 0;
+let rayRoom: i32 = 0;
+let hitRoom: i32 = 0;
+
+export function setUp(blades: i32, stems: i32, things: i32, texels: i32, rowStarts: i32, edges: i32): void {
+  bladeCount = blades;
+  stemCount = stems;
+  bladeAt = take(80 * blades);
+  bladeMaskAt = take(4 * blades);
+  stemAt = take(64 * stems);
+  texelAt = take(texels);
+  rowStartAt = take(4 * rowStarts);
+  edgeAt = take(32 * edges);
+  kindAt = take(4 * things);
+  fateAt = take(things);
+  endOnAt = take(4 * stems);
+  makeRoom(1 << 14);
+}
+
+function makeRoom(hits: i32): void {
+  const ray = rayAt;
+  const ahead = aheadAt;
+  const thing = thingAt;
+  hitRoom = hits;
+  rayAt = take(4 * hits);
+  aheadAt = take(8 * hits);
+  thingAt = take(4 * hits);
+  sortedAheadAt = take(8 * hits);
+  sortedThingAt = take(4 * hits);
+  outAt = take(4 * hits);
+  memory.copy(rayAt, ray, 4 * hitCount);
+  memory.copy(aheadAt, ahead, 8 * hitCount);
+  memory.copy(thingAt, thing, 4 * hitCount);
+}
+
+export function reserve(more: i32): void {
+  if (hitCount + more > hitRoom) makeRoom(max(2 * hitRoom, hitCount + more));
+}
+
+/** After hits were written from outside. */
+export function setHitCount(count: i32): void {
+  hitCount = count;
+}
+
+/** How many entries the start array needs: one a ray and one more. */
+export function makeRayRoom(rays: i32): void {
+  if (rays < rayRoom) return;
+  rayRoom = 2 * rays + 1;
+  startAt = take(4 * (rayRoom + 1));
+  endAt = take(4 * (rayRoom + 1));
+}
+
+function add(ray: i32, ahead: f64, thing: i32): void {
+  store<i32>(rayAt + ((<usize>hitCount) << 2), ray);
+  store<f64>(aheadAt + ((<usize>hitCount) << 3), ahead);
+  store<i32>(thingAt + ((<usize>hitCount) << 2), thing);
+  hitCount++;
+}
+
+function isInside(mask: i32, i: f64, j: f64): bool {
+  const row = rowStartAt + ((<usize>(mask * 64 + <i32>j)) << 2);
+  let at = edgeAt + ((<usize>load<i32>(row)) << 5);
+  const end = edgeAt + ((<usize>load<i32>(row, 4)) << 5);
+  let result = false;
+  for (; at < end; at += 32) {
+    const low = load<f64>(at, 8);
+    const high = load<f64>(at, 24);
+    if (high > j != low > j) {
+      const from = load<f64>(at);
+      if (i < from + ((j - low) / (high - low)) * (load<f64>(at, 16) - from)) result = !result;
+    }
+  }
+  return result;
+}
+
+function sum3(at: usize, x: v128, y: v128, z: v128): v128 {
+  const first = f64x2.add(f64x2.mul(v128.load64_splat(at), x), f64x2.mul(v128.load64_splat(at, 8), y));
+  return f64x2.add(first, f64x2.mul(v128.load64_splat(at, 16), z));
+}
+
+/**
+ * The plane's axes over the spacing, lane 0 the one to the right and lane 1 the one upwards; its ray (0, 0); the axis ahead.
+ */
+export function castBlades(
+  rx: f64, ry: f64, rz: f64, tx: f64, ty: f64, tz: f64, ax: f64, ay: f64, az: f64,
+  shiftX: f64, shiftY: f64, perM: f64, columns: i32, rows: i32,
+): void {
+  const axisX = f64x2(rx, tx);
+  const axisY = f64x2(ry, ty);
+  const axisZ = f64x2(rz, tz);
+  const shift = f64x2(shiftX, shiftY);
+  const zero = f64x2.splat(0);
+  const last = f64x2(columns - 1, rows - 1);
+  for (let b = 0, at = bladeAt; b < bladeCount; b++, at += 80) {
+    const corner = f64x2.sub(sum3(at, axisX, axisY, axisZ), shift);
+    const sideI = sum3(at + 24, axisX, axisY, axisZ);
+    const sideJ = sum3(at + 48, axisX, axisY, axisZ);
+    const least = f64x2.add(f64x2.add(corner, f64x2.min(zero, sideI)), f64x2.min(zero, sideJ));
+    const most = f64x2.add(f64x2.add(corner, f64x2.max(zero, sideI)), f64x2.max(zero, sideJ));
+    const from = f64x2.max(zero, f64x2.ceil(least));
+    const to = f64x2.min(last, f64x2.floor(most));
+    if (v128.any_true(f64x2.lt(to, from))) continue;
+    const xi = f64x2.extract_lane(sideI, 0);
+    const yi = f64x2.extract_lane(sideI, 1);
+    const xj = f64x2.extract_lane(sideJ, 0);
+    const yj = f64x2.extract_lane(sideJ, 1);
+    const seen = xi * yj - yi * xj;
+    if (abs(seen) <= load<f64>(at, 72) * perM * perM) continue;
+    const unit = side / seen;
+    const perX = f64x2(yj * unit, -yi * unit);
+    const perY = f64x2(-xj * unit, xi * unit);
+    const a0 = load<f64>(at) * ax + load<f64>(at, 8) * ay + load<f64>(at, 16) * az;
+    const ai = (load<f64>(at, 24) * ax + load<f64>(at, 32) * ay + load<f64>(at, 40) * az) / side;
+    const aj = (load<f64>(at, 48) * ax + load<f64>(at, 56) * ay + load<f64>(at, 64) * az) / side;
+    fill(b, corner, perX, perY, a0, ai, aj, from, to, columns);
+  }
+}
+
+function fill(
+  b: i32, corner: v128, perX: v128, perY: v128, a0: f64, ai: f64, aj: f64, from: v128, to: v128, columns: i32,
+): void {
+  const left = <i32>f64x2.extract_lane(from, 0);
+  const low = <i32>f64x2.extract_lane(from, 1);
+  const right = <i32>f64x2.extract_lane(to, 0);
+  const high = <i32>f64x2.extract_lane(to, 1);
+  const x0 = f64x2.extract_lane(corner, 0);
+  const y0 = f64x2.extract_lane(corner, 1);
+  const zero = f64x2.splat(0);
+  const sides = f64x2.splat(side);
+  reserve((right - left + 1) * (high - low + 1));
+  const mask = load<i32>(bladeMaskAt + ((<usize>b) << 2));
+  const texel = texelAt + ((<usize>mask) << 12);
+  for (let y = low; y <= high; y++) {
+    const row = f64x2.mul(f64x2.splat(<f64>y - y0), perY);
+    for (let x = left; x <= right; x++) {
+      const ij = f64x2.add(f64x2.mul(f64x2.splat(<f64>x - x0), perX), row);
+      const isIn = v128.and(f64x2.ge(ij, zero), f64x2.lt(ij, sides));
+      if (!i64x2.all_true(isIn)) continue;
+      const whole = i32x4.trunc_sat_f64x2_s_zero(ij);
+      const at = (i32x4.extract_lane(whole, 1) << 6) + i32x4.extract_lane(whole, 0);
+      const state = load<u8>(texel + <usize>at);
+      if (state == 0) continue;
+      const i = f64x2.extract_lane(ij, 0);
+      const j = f64x2.extract_lane(ij, 1);
+      if (state == border && !isInside(mask, i, j)) continue;
+      add(y * columns + x, a0 + i * ai + j * aj, b);
+    }
+  }
+}
+
+/** Metres: the axes, ray (0, 0) and the spacing. */
+export function castStems(
+  rx: f64, ry: f64, rz: f64, tx: f64, ty: f64, tz: f64, ax: f64, ay: f64, az: f64,
+  shiftX: f64, shiftY: f64, spacing: f64, columns: i32, rows: i32,
+): void {
+  const axisX = f64x2(rx, tx);
+  const axisY = f64x2(ry, ty);
+  const axisZ = f64x2(rz, tz);
+  const shift = f64x2(shiftX, shiftY);
+  const perM = f64x2.splat(1 / spacing);
+  const zero = f64x2.splat(0);
+  const last = f64x2(columns - 1, rows - 1);
+  endOnCount = 0;
+  for (let n = 0, at = stemAt; n < stemCount; n++, at += 64) {
+    const base = f64x2.sub(sum3(at, axisX, axisY, axisZ), shift);
+    const way = sum3(at + 24, axisX, axisY, axisZ);
+    const r0 = v128.load64_splat(at, 48);
+    const r1 = v128.load64_splat(at, 56);
+    const tip = f64x2.add(base, way);
+    const least = f64x2.mul(f64x2.min(f64x2.sub(base, r0), f64x2.sub(tip, r1)), perM);
+    const most = f64x2.mul(f64x2.max(f64x2.add(base, r0), f64x2.add(tip, r1)), perM);
+    const from = f64x2.max(zero, f64x2.ceil(least));
+    const to = f64x2.min(last, f64x2.floor(most));
+    if (v128.any_true(f64x2.lt(to, from))) continue;
+    const dRight = f64x2.extract_lane(way, 0);
+    const dTop = f64x2.extract_lane(way, 1);
+    const dAhead = load<f64>(at, 24) * ax + load<f64>(at, 32) * ay + load<f64>(at, 40) * az;
+    const radius = load<f64>(at, 48);
+    const dRadius = load<f64>(at, 56) - radius;
+    const a = dRight * dRight + dTop * dTop - dRadius * dRadius;
+    if (a <= endOn * (dRight * dRight + dTop * dTop + dAhead * dAhead)) {
+      store<i32>(endOnAt + ((<usize>endOnCount) << 2), n);
+      endOnCount++;
+      continue;
+    }
+    const tilt = dAhead / sqrt(a * (a + dAhead * dAhead));
+    const ahead0 = load<f64>(at) * ax + load<f64>(at, 8) * ay + load<f64>(at, 16) * az;
+    const right0 = f64x2.extract_lane(base, 0);
+    const top0 = f64x2.extract_lane(base, 1);
+    const left = <i32>f64x2.extract_lane(from, 0);
+    const right = <i32>f64x2.extract_lane(to, 0);
+    const low = <i32>f64x2.extract_lane(from, 1);
+    const high = <i32>f64x2.extract_lane(to, 1);
+    reserve((right - left + 1) * (high - low + 1));
+    for (let y = low; y <= high; y++) {
+      const top = <f64>y * spacing - top0;
+      for (let x = left; x <= right; x++) {
+        const across = <f64>x * spacing - right0;
+        const half = across * dRight + top * dTop + radius * dRadius;
+        const c = radius * radius - across * across - top * top;
+        const squared = c + (half * half) / a;
+        if (!(squared > 0)) continue;
+        const s = min<f64>(1, max<f64>(0, half / a + tilt * sqrt(squared)));
+        const q = c + s * (2 * half - a * s);
+        if (q > 0) add(y * columns + x, ahead0 + (s * dAhead + sqrt(q)), bladeCount + n);
+      }
+    }
+  }
+}
+
+export function sort(rays: i32): void {
+  memory.fill(endAt, 0, 4 * rays);
+  for (let k: usize = 0; k < <usize>hitCount; k++) {
+    const at = endAt + ((<usize>load<i32>(rayAt + (k << 2))) << 2);
+    store<i32>(at, load<i32>(at) + 1);
+  }
+  let sum = 0;
+  for (let ray: usize = 0; ray < <usize>rays; ray++) {
+    const here = load<i32>(endAt + (ray << 2));
+    store<i32>(startAt + (ray << 2), sum);
+    store<i32>(endAt + (ray << 2), sum);
+    sum += here;
+  }
+  store<i32>(startAt + ((<usize>rays) << 2), sum);
+  for (let k: usize = 0; k < <usize>hitCount; k++) place(k);
+}
+
+/** Puts a hit behind those of its ray that lie nearer the light. */
+function place(k: usize): void {
+  const ray = (<usize>load<i32>(rayAt + (k << 2))) << 2;
+  const ahead = load<f64>(aheadAt + (k << 3));
+  const from = <usize>load<i32>(startAt + ray);
+  let to = <usize>load<i32>(endAt + ray);
+  store<i32>(endAt + ray, <i32>to + 1);
+  for (; to > from; to--) {
+    const before = load<f64>(sortedAheadAt + ((to - 1) << 3));
+    if (!(before < ahead)) break;
+    store<f64>(sortedAheadAt + (to << 3), before);
+    store<i32>(sortedThingAt + (to << 2), load<i32>(sortedThingAt + ((to - 1) << 2)));
+  }
+  store<f64>(sortedAheadAt + (to << 3), ahead);
+  store<i32>(sortedThingAt + (to << 2), load<i32>(thingAt + (k << 2)));
+}
+
+/** Writes the rays from `outAt` on, each down to its last leaf; returns how many entries. See `collect.ts` of the twin. */
+export function collect(rays: i32): i32 {
+  let count = 0;
+  for (let ray: usize = 0; ray < <usize>rays; ray++) {
+    const end = <usize>load<i32>(startAt + ((ray + 1) << 2));
+    const first = count;
+    let to = count;
+    for (let k = <usize>load<i32>(startAt + (ray << 2)); k < end; k++) {
+      const thing = <usize>load<i32>(sortedThingAt + (k << 2));
+      const fate = load<u8>(fateAt + thing);
+      if (fate == 2) break;
+      const kind = load<i32>(kindAt + (thing << 2));
+      store<i32>(outAt + ((<usize>to) << 2), to == first ? ~kind : kind);
+      to++;
+      if (fate != 0) count = to;
+      if (fate > 2) break;
+    }
+  }
+  return count;
+}

@@ -1,0 +1,57 @@
+/**
+ * All measurements, each in a process of its own: `npm run bench`. Prints a table and writes it to bench/results.md.
+ * `node bench/run.mjs rate error` runs only these.
+ */
+import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { cpus, totalmem } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'vite';
+import { root } from '../scripts/fingerprint.mjs';
+
+const outDir = join(root, 'dist', 'bench');
+await build({
+  root,
+  logLevel: 'error',
+  configFile: false,
+  publicDir: false,
+  ssr: { noExternal: true },
+  build: {
+    ssr: 'bench/measure.ts',
+    outDir,
+    target: 'node20',
+    minify: false,
+    rolldownOptions: { output: { entryFileNames: 'measure.mjs', codeSplitting: false } },
+  },
+});
+
+/** @param {string} step */
+function lines(step) {
+  const done = spawnSync(process.execPath, [join(outDir, 'measure.mjs'), step], {
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'inherit'],
+    maxBuffer: 1 << 26,
+  });
+  if (done.status !== 0) throw new Error(`bench: the step ${step} failed`);
+  console.log(done.stdout.trim(), '\n');
+  return done.stdout.trim();
+}
+
+const all = ['rate', 'cold wasm', 'cold typescript', 'growth', 'memory', 'error'];
+const asked = process.argv.slice(2);
+const steps = asked.length === 0 ? all : all.filter((step) => asked.some((name) => step.startsWith(name)));
+const [cpu] = cpus();
+const machine = `${cpu?.model}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${process.platform}`;
+console.log(`${machine}\n`);
+const parts = steps.map(lines);
+if (asked.length === 0) {
+  const text = [
+    '# Results',
+    '',
+    `Written by \`npm run bench\` on: ${machine}. Trust the ratios.`,
+    '',
+    ...parts,
+    '',
+  ];
+  writeFileSync(join(root, 'bench', 'results.md'), text.join('\n'));
+}
