@@ -33,12 +33,13 @@ export { canopyReceivers, canopySurfaces } from './growth/scene.ts';
 
 // Light on bare geometry
 export type { CellKind, CellLight, Direction } from './light/directions.ts';
-export * from './light/exposure.ts';
+export { eachReceiver, exposure, type Grouping, listShares } from './light/exposure.ts';
 export * from './light/irradiance.ts';
 export { leafExposure } from './light/leafExposure.ts';
 export type { LeafLedger, LeafWave } from './light/leafLedger.ts';
 export * from './light/leafOptics.ts';
 export * from './light/ledger.ts';
+export { exposureParts, type LightParts, leafExposureParts } from './light/lightParts.ts';
 export { mergeForSearch, type SearchOptions, type SearchTable } from './light/searchTable.ts';
 // Sun and sky
 export * from './light/sky/cellLight.ts';

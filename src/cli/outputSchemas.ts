@@ -12,6 +12,15 @@ const lightFraction = z
   .min(0)
   .describe('Share of open sky on a level sensor; above 1 only by its error.');
 
+const part = z.number().min(0);
+const lightParts = z.strictObject({
+  beam: part.describe('Straight from the sun, through no leaf of the tree.'),
+  sky: part.describe('Straight from the sky.'),
+  ground: part.describe('Straight from the ground.'),
+  transmitted: part.describe('From all three, through one leaf or more.'),
+  scattered: part.describe('Thrown on by leaves.'),
+});
+
 export const lightReportSchema = z
   .strictObject({
     format: z.literal('boughlight-light'),
@@ -27,10 +36,12 @@ export const lightReportSchema = z
         lightFraction,
         standardError: z.number().min(0).describe('Of the sampling, in the unit of lightFraction.'),
         parMolM2Day,
+        parts: lightParts.describe('By the way it came, as share of open sky; they add up to lightFraction.'),
         leafLightFraction: z
           .number()
           .min(0)
           .describe('Light on both faces of the leaves per one-sided leaf area, as share of open sky.'),
+        leafParts: lightParts.describe('The same of leafLightFraction.'),
         byMonth: z.array(z.strictObject({ month: z.int().min(1).max(12), lightFraction, parMolM2Day })),
       }),
     ),

@@ -4,6 +4,7 @@ import type { CellLight } from '../light/directions.ts';
 import { eachReceiver, exposure, type Grouping } from '../light/exposure.ts';
 import { leafExposure, leafHits } from '../light/leafExposure.ts';
 import type { Exposure } from '../light/ledger.ts';
+import { exposureParts, type LightParts, leafExposureParts } from '../light/lightParts.ts';
 import { cellLight } from '../light/sky/cellLight.ts';
 import { daysBetween, monthOf, monthsOf } from '../season/calendar.ts';
 import type { Period } from '../season/site.ts';
@@ -83,6 +84,9 @@ export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
     ...lightOver(traced, part, grouping),
   }));
   const leaves = leafExposure(traced.leafLedger, whole.light);
+  const { values } = traced.input;
+  const parts = exposureParts(ledger, whole.light, values, grouping);
+  const leafParts = leafExposureParts(traced.leafLedger, whole.light, values);
   const open = whole.light.openSkyParMolM2Day;
   return {
     report: {
@@ -101,7 +105,9 @@ export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
           lightFraction: share,
           standardError,
           parMolM2Day: share * open,
+          parts: parts[s] as LightParts,
           leafLightFraction,
+          leafParts: leafParts[s] as LightParts,
           byMonth: lightByMonth(months, s),
         };
       }),

@@ -1,4 +1,5 @@
 /** What the jobs answer: the same shapes on the screen, in files and from the headless command. */
+import type { LightParts } from '../light/lightParts.ts';
 import type { Period } from '../season/site.ts';
 
 export interface MonthLight {
@@ -16,8 +17,12 @@ export interface ShootLight {
   readonly lightFraction: number;
   readonly standardError: number;
   readonly parMolM2Day: number;
+  /** By the way it came; they add up to `lightFraction`. */
+  readonly parts: LightParts;
   /** Light on the leaves (both faces, per one-sided leaf area) as share of what a level sensor gets under open sky. */
   readonly leafLightFraction: number;
+  /** By the way it came; they add up to `leafLightFraction`. */
+  readonly leafParts: LightParts;
   readonly byMonth: readonly MonthLight[];
 }
 

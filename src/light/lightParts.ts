@@ -112,20 +112,25 @@ export function exposureParts(
 function addLeafWave(wave: LeafWave, { weight }: WaveWeights, sums: PartSums, keep?: KeepSet): void {
   const { directions, hitKind, hitShare, hitStart, kindGroup, groupAreaM2, rayAreaM2 } = wave;
   const shares = kindShares(wave, keep);
+  const unbentShares = shares.map((share) => sums.unbentShare(share));
   for (const [d, direction] of directions.entries()) {
     const rayLight = (weight[d] as number) * rayAreaM2;
     if (rayLight === 0) continue;
-    let passed = 1;
+    let [passed, unbent] = [1, 1];
     for (let k = hitStart[d] as number; k < (hitStart[d + 1] as number); k++) {
       const marked = hitKind[k] as number;
       const kind = marked < 0 ? ~marked : marked;
-      if (marked < 0) passed = 1;
+      if (marked < 0) {
+        passed = 1;
+        unbent = 1;
+      }
       const group = kindGroup[kind] as number;
       if (group >= 0 && passed > 0) {
         const light = (rayLight * passed * (hitShare?.[k] ?? 1)) / (groupAreaM2[group] as number);
-        sums.add(direction.kind, group, light, passed, sums.unbentShare(passed));
+        sums.add(direction.kind, group, light, passed, unbent);
       }
       passed *= shares[kind] as number;
+      unbent *= unbentShares[kind] as number;
     }
   }
 }

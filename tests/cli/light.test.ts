@@ -1,9 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { LightOptions, PlanOptions } from '../../src/engine/engine.ts';
 import type { LightReport, ShootLight } from '../../src/engine/reports.ts';
+import type { LightParts } from '../../src/light/lightParts.ts';
 import { answerOf, exampleText } from './stand.ts';
 
 const files = { 'fig.json': exampleText('potted-fig-in-leaf') };
+
+const partsOf = (share: number): LightParts => ({
+  beam: 0.5 * share,
+  sky: 0.375 * share,
+  ground: 0,
+  transmitted: 0.0625 * share,
+  scattered: 0.0625 * share,
+});
 
 const shoot = (name: string, lightFraction: number, standardError: number): ShootLight => ({
   id: `id-of-${name.replaceAll(' ', '-')}`,
@@ -11,7 +20,9 @@ const shoot = (name: string, lightFraction: number, standardError: number): Shoo
   lightFraction,
   standardError,
   parMolM2Day: 38.4 * lightFraction,
+  parts: partsOf(lightFraction),
   leafLightFraction: 0.6 * lightFraction,
+  leafParts: partsOf(0.6 * lightFraction),
   byMonth: [
     { month: 12, lightFraction: 0.9 * lightFraction, parMolM2Day: 40 * lightFraction },
     { month: 1, lightFraction, parMolM2Day: 41 * lightFraction },
