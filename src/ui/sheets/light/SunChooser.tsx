@@ -13,28 +13,31 @@ export function SunChooser() {
   const times = riseAndSet(date, file.site);
   const id = useId();
   return (
-    <section className="sun">
-      <DateField
-        label={words.sunDate}
-        value={date}
-        onChoose={(chosen) => view.setState({ sunDate: chosen })}
-      />
-      <div className="field is-grown">
-        <label htmlFor={id} className="field-label">
-          {words.sunHour} {sunHour} h, sun time
-        </label>
-        <input
-          id={id}
-          type="range"
-          min={4}
-          max={20}
-          step={1}
-          value={sunHour}
-          aria-valuetext={`${sunHour} hours, sun time`}
-          onChange={(event) => view.setState({ sunHour: Number(event.target.value) })}
+    <details>
+      <summary>{words.sun}</summary>
+      <div className="sun">
+        <DateField
+          label={words.sunDate}
+          value={date}
+          onChoose={(chosen) => view.setState({ sunDate: chosen })}
         />
+        <div className="field is-grown">
+          <label htmlFor={id} className="field-label">
+            {words.sunHour} {sunHour} h, sun time
+          </label>
+          <input
+            id={id}
+            type="range"
+            min={4}
+            max={20}
+            step={1}
+            value={sunHour}
+            aria-valuetext={`${sunHour} hours, sun time`}
+            onChange={(event) => view.setState({ sunHour: Number(event.target.value) })}
+          />
+        </div>
+        {times === null ? null : <p className="quiet small">{words.riseAndSet(times[0], times[1])}</p>}
       </div>
-      {times === null ? null : <p className="quiet small">{words.riseAndSet(times[0], times[1])}</p>}
-    </section>
+    </details>
   );
 }

@@ -39,6 +39,7 @@ export const lightWords = {
   wholeSeason: 'Whole season',
   days: (from: string, to: string) => `${from} to ${to}`,
   openSky: (mol: number) => `Open sky gives ${formatDecimal(mol, 0)} mol m⁻² d⁻¹`,
+  sun: 'Sun and shadow on the stage',
   sunDate: 'Sun on',
   sunHour: 'Sun at',
   riseAndSet: (rise: string, set: string) => `Up from ${rise} to ${set}, by the clock there`,
