@@ -133,7 +133,9 @@ function cover(
 ): void {
   const { r0, t0, a0, iRight, iTop, jRight, jTop, aheadI, aheadJ, left, right } = seen;
   const { right: places, top: tops, ahead, onSurface, receiver, start, columns } = grid;
-  const [surface, mask] = [surfaces[b] as number, masks[b] as OutlineMask];
+  const surface = surfaces[b] as number;
+  const mask = masks[b] as OutlineMask;
+  const passedShare = passedShares[b] as number;
   const { texel } = mask;
   for (let row = seen.low; row <= seen.high; row++) {
     const end = start[row * columns + right + 1] as number;
@@ -147,7 +149,7 @@ function cover(
       if (state === maskOutside || onSurface[k] === surface) continue;
       if (!(a0 + i * aheadI + j * aheadJ > (ahead[k] as number))) continue;
       if (state === maskBorder && !isInsideBorder(mask, i, j)) continue;
-      crossing(receiver[k] as number, surface, passedShares[b] as number);
+      crossing(receiver[k] as number, surface, passedShare);
     }
   }
 }

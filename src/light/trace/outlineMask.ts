@@ -75,7 +75,8 @@ export function isInsideBorder({ rowStart, edge }: OutlineMask, across: number, 
   const end = 4 * (rowStart[row + 1] as number);
   let inside = false;
   for (let at = 4 * (rowStart[row] as number); at < end; at += 4) {
-    const [low, high] = [edge[at + 1] as number, edge[at + 3] as number];
+    const low = edge[at + 1] as number;
+    const high = edge[at + 3] as number;
     if (high > up !== low > up) {
       const from = edge[at] as number;
       if (across < from + ((up - low) / (high - low)) * ((edge[at + 2] as number) - from)) inside = !inside;

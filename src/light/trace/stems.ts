@@ -97,7 +97,9 @@ function cover(stem: Stem, surface: number, frame: BeamFrame, grid: ReceiverGrid
   for (let row = low; row <= high; row++) {
     const end = grid.start[row * grid.columns + right + 1] as number;
     for (let k = grid.start[row * grid.columns + left] as number; k < end; k++) {
-      const [r, t, a] = [grid.right[k] as number, grid.top[k] as number, grid.ahead[k] as number];
+      const r = grid.right[k] as number;
+      const t = grid.top[k] as number;
+      const a = grid.ahead[k] as number;
       if (a >= farthest || grid.onSurface[k] === surface) continue;
       const met = plain ? meetsStem(stem, pointOf(frame, r, t, a), frame.ahead) : isShaded(seen, r, t, a);
       if (met) crossing(grid.receiver[k] as number, surface, stem.optics.transmittance);
