@@ -43,10 +43,12 @@ export { exposureParts, type LightParts, leafExposureParts } from './light/light
 export { mergeForSearch, type SearchOptions, type SearchTable } from './light/searchTable.ts';
 // Sun and sky
 export * from './light/sky/cellLight.ts';
+export type { Weather } from './light/sky/dayLight.ts';
 export * from './light/sky/luminance.ts';
 export * from './light/sky/openSkyDay.ts';
 export { type Patch, reinhartPatches, tregenzaPatches } from './light/sky/patches.ts';
 export * from './light/sky/skyDirections.ts';
+export type { SkyKind } from './light/sky/skyEnergy.ts';
 export { waveDirections } from './light/sky/waveDirections.ts';
 export * from './light/sun.ts';
 export { bruteForceTracer } from './light/trace/bruteForce.ts';

@@ -13,6 +13,9 @@ FILE is a tree file saved by Boughlight, or - for standard input.
   --seed N          other random rays, 0 to 4294967295; as given 1: the same seed gives the same answer
   --waves N         waves of rays, 2 to 1000: four times as many halve the error
   --from D --to D   light and scene: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
+  --weather W       light: normal, as given, or clear: every day of the period without a cloud
+  --sky SKY         light: how the light of the sky lies over it: uniform, as given, overcast, clear,
+                    or a CIE sky from 1 to 15
   --date D          plan: the day the work is for, YYYY-MM-DD; as given, the day of the sketch
   --glb OUT.glb     scene: writes the tree as a 3D model with its light as colours
   -h, --help        this page

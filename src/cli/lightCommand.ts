@@ -14,9 +14,11 @@ export async function lightCommand(
   if (!tree.ok) return misuse(tree.reason);
   const { file, notes } = tree.value;
   tellNotes(notes, terminal);
-  const { period, waves, seed } = request;
+  const { period, waves, seed, weather, sky } = request;
   const options: LightOptions = {
     ...(period === undefined ? {} : { period }),
+    ...(weather === undefined ? {} : { weather }),
+    ...(sky === undefined ? {} : { sky }),
     ...(waves === undefined ? {} : { waves }),
     ...(seed === undefined ? {} : { seed }),
   };

@@ -54,8 +54,15 @@ function monthsIn(shoots: readonly ShootLight[]): number[] {
   return [...new Set(shoots.flatMap(({ byMonth }) => byMonth.map(({ month }) => month)))];
 }
 
+/** What was asked beside the normal days under an even sky. */
+function skyWords(weather: LightReport['weather'], sky: LightReport['sky']): string {
+  const days = weather === 'clear' ? ' Every day clear.' : '';
+  if (sky === 'uniform') return days;
+  return `${days} Sky: ${typeof sky === 'number' ? `CIE ${sky}` : sky}.`;
+}
+
 export function lightText(report: LightReport, file: TreeFile): string {
-  const { shoots, period, openSkyParMolM2Day, seed, rays } = report;
+  const { shoots, period, weather, sky, openSkyParMolM2Day, seed, rays } = report;
   const months = monthsIn(shoots);
   const columns: Column[] = [
     { title: 'Shoot', align: 'left' },
@@ -63,7 +70,7 @@ export function lightText(report: LightReport, file: TreeFile): string {
   ];
   const lines = [
     answerOf(shoots, figValues(file.settings).fruitHalfAtFraction),
-    `${file.name}, ${file.site.name}, ${period.from} to ${period.to}. Open sky: ${formatDecimal(openSkyParMolM2Day, 1)} mol/m²/d of PAR.`,
+    `${file.name}, ${file.site.name}, ${period.from} to ${period.to}. Open sky: ${formatDecimal(openSkyParMolM2Day, 1)} mol/m²/d of PAR.${skyWords(weather, sky)}`,
     '',
     ...(shoots.length === 0
       ? []

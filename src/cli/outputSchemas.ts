@@ -26,6 +26,10 @@ export const lightReportSchema = z
     format: z.literal('boughlight-light'),
     version: z.literal(1),
     period: span,
+    weather: z.enum(['normal', 'clear']).describe('Of every day of the period.'),
+    sky: z
+      .union([z.enum(['uniform', 'overcast', 'clear']), z.int().min(1).max(15)])
+      .describe('How the light of the sky lies over it; a number is that of the CIE sky (ISO 15469).'),
     openSkyParMolM2Day: parMolM2Day,
     seed: z.int().min(0),
     rays: z.int().min(0).describe('Rays traced for the answer.'),

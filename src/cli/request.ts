@@ -1,9 +1,11 @@
 /** What is asked of the command, and how it is read from the words after its name. */
 import { parseArgs } from 'node:util';
 import type { Units } from '../geometry/measure.ts';
+import type { Weather } from '../light/sky/dayLight.ts';
+import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import type { IsoDate, Period } from '../season/site.ts';
 import { misuse, type Read } from './read.ts';
-import { readDate, readPeriod, readWhole, readWord } from './values.ts';
+import { readDate, readPeriod, readSky, readWeather, readWhole, readWord } from './values.ts';
 
 /** Work on one tree file. What is not given is left to the engine. */
 export interface WorkRequest {
@@ -16,6 +18,8 @@ export interface WorkRequest {
   readonly waves?: number;
   /** Of `light` and `scene`. */
   readonly period?: Period;
+  readonly weather?: Weather;
+  readonly sky?: SkyKind;
   /** Of `plan` alone. */
   readonly date?: IsoDate;
   /** Of `scene` alone: the path to write to. */
@@ -25,7 +29,7 @@ export interface WorkRequest {
 export type Request = WorkRequest | { readonly command: 'help' | 'version' };
 
 const optionsOf = {
-  light: ['json', 'units', 'seed', 'waves', 'from', 'to'],
+  light: ['json', 'units', 'seed', 'waves', 'from', 'to', 'weather', 'sky'],
   plan: ['json', 'units', 'seed', 'waves', 'date'],
   check: ['json', 'units'],
   scene: ['json', 'glb', 'seed', 'waves', 'from', 'to'],
@@ -45,6 +49,8 @@ const spellings = {
   from: { type: 'string' },
   to: { type: 'string' },
   date: { type: 'string' },
+  weather: { type: 'string' },
+  sky: { type: 'string' },
   glb: { type: 'string' },
 } as const;
 
@@ -87,7 +93,9 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   const date = readDate('--date', given.get('date'));
   const glb = given.get('glb');
   if (!units.ok) return units;
-  for (const read of [seed, waves, period, date]) if (!read.ok) return read;
+  const weather = readWeather(given.get('weather'));
+  const sky = readSky(given.get('sky'));
+  for (const read of [seed, waves, period, date, weather, sky]) if (!read.ok) return read;
   return {
     ok: true,
     value: {
@@ -96,6 +104,8 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(seed.ok && seed.value !== undefined ? { seed: seed.value } : {}),
       ...(waves.ok && waves.value !== undefined ? { waves: waves.value } : {}),
       ...(period.ok && period.value !== undefined ? { period: period.value } : {}),
+      ...(weather.ok && weather.value !== undefined ? { weather: weather.value } : {}),
+      ...(sky.ok && sky.value !== undefined ? { sky: sky.value } : {}),
       ...(date.ok && date.value !== undefined ? { date: date.value } : {}),
       ...(glb === undefined ? {} : { glb }),
     },

@@ -1,4 +1,7 @@
 /** Values of options, read from text. An option that is not given is undefined. */
+import type { Weather } from '../light/sky/dayLight.ts';
+import type { CieSkyType } from '../light/sky/luminance.ts';
+import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import { dayNumber, daysBetween } from '../season/calendar.ts';
 import type { Period } from '../season/site.ts';
 import { misuse, type Read } from './read.ts';
@@ -24,6 +27,20 @@ export function readWhole(
   const value = /^\d{1,10}$/.test(text) ? Number(text) : Number.NaN;
   if (value >= min && value <= max) return { ok: true, value };
   return misuse(`${option} must be a whole number from ${min} to ${max}, got ${text}`);
+}
+
+export function readWeather(text: string | undefined): Read<Weather | undefined> {
+  if (text === undefined) return { ok: true, value: undefined };
+  return readWord('--weather', text, ['normal', 'clear'] as const);
+}
+
+/** A named sky or the number of a CIE sky. */
+export function readSky(text: string | undefined): Read<SkyKind | undefined> {
+  const value = (['uniform', 'overcast', 'clear'] as const).find((word) => word === text);
+  if (text === undefined || value !== undefined) return { ok: true, value };
+  const type = /^\d{1,2}$/.test(text) ? Number(text) : 0;
+  if (type >= 1 && type <= 15) return { ok: true, value: type as CieSkyType };
+  return misuse(`--sky must be uniform, overcast, clear or a CIE sky from 1 to 15, got ${text}`);
 }
 
 function isCalendarDay(text: string): boolean {

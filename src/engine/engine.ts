@@ -1,5 +1,7 @@
 /** What the page and the headless command ask of the engine, whoever carries its jobs. */
 import type { TreeFile } from '../document/treeFile.ts';
+import type { Weather } from '../light/sky/dayLight.ts';
+import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
 import type { IsoDate, Period } from '../season/site.ts';
@@ -7,6 +9,10 @@ import type { Progress } from './job.ts';
 import type { LightReport, NodeLight } from './reports.ts';
 
 export interface LightOptions {
+  /** Of every day of the period; default normal. */
+  readonly weather?: Weather;
+  /** How the light of the sky lies over it; default uniform. */
+  readonly sky?: SkyKind;
   /** Default: leaf-out to the last useful fig. */
   readonly period?: Period;
   /** Waves of rays, 2 or more; default 8. */

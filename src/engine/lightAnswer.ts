@@ -6,11 +6,20 @@ import { leafExposure, leafHits } from '../light/leafExposure.ts';
 import type { Exposure } from '../light/ledger.ts';
 import { exposureParts, type LightParts, leafExposureParts } from '../light/lightParts.ts';
 import { cellLight } from '../light/sky/cellLight.ts';
+import type { Weather } from '../light/sky/dayLight.ts';
+import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import { daysBetween, monthOf, monthsOf } from '../season/calendar.ts';
 import type { Period } from '../season/site.ts';
 import type { LightAnswer } from './engine.ts';
 import type { MonthLight, NodeLight } from './reports.ts';
 import type { TracedTree } from './tracedTree.ts';
+
+/** The light that is asked for. */
+export interface Asked {
+  readonly period: Period;
+  readonly weather: Weather;
+  readonly sky: SkyKind;
+}
 
 /** Group s: the nodes of shoot s, each alike. */
 function nodesOfShoots({ shoots, nodes }: Canopy): Grouping {
@@ -23,13 +32,13 @@ function nodesOfShoots({ shoots, nodes }: Canopy): Grouping {
   return { count: shoots.length, group: Int32Array.from(nodes, indexOf) };
 }
 
-function lightOf({ input }: TracedTree, period: Period): CellLight {
+function lightOf({ input }: TracedTree, { period, weather, sky }: Asked): CellLight {
   const { site } = input;
-  return cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: 'uniform' });
+  return cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: sky, weather });
 }
 
-function lightOver(traced: TracedTree, period: Period, grouping: Grouping) {
-  const light = lightOf(traced, period);
+function lightOver(traced: TracedTree, asked: Asked, grouping: Grouping) {
+  const light = lightOf(traced, asked);
   return { light, groups: exposure(traced.ledger, light, grouping) };
 }
 
@@ -38,9 +47,9 @@ function rayCount({ ledger, leafLedger }: TracedTree): number {
   return atNodes + leafLedger.waves.reduce((sum, wave) => sum + leafHits(wave), 0);
 }
 
-function nodeLights(traced: TracedTree, period: Period): readonly NodeLight[] {
+function nodeLights(traced: TracedTree, asked: Asked): readonly NodeLight[] {
   const { canopy, ledger } = traced;
-  const { groups } = lightOver(traced, period, eachReceiver(ledger.receiverCount));
+  const { groups } = lightOver(traced, asked, eachReceiver(ledger.receiverCount));
   return canopy.nodes.map(({ owner, node }, i) => ({
     shootId: canopy.owners[owner]?.id as string,
     node,
@@ -73,15 +82,16 @@ function lightByMonth(parts: readonly MonthPart[], s: number): readonly MonthLig
   }));
 }
 
-export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
+export function lightAnswer(traced: TracedTree, asked: Asked): LightAnswer {
+  const { period, weather, sky } = asked;
   const { canopy, ledger } = traced;
   const { shoots } = canopy;
   const grouping = nodesOfShoots(canopy);
-  const whole = lightOver(traced, period, grouping);
+  const whole = lightOver(traced, asked, grouping);
   const months = monthsOf(period).map((part) => ({
     month: monthOf(part.from),
     days: daysBetween(part.from, part.to) + 1,
-    ...lightOver(traced, part, grouping),
+    ...lightOver(traced, { ...asked, period: part }, grouping),
   }));
   const leaves = leafExposure(traced.leafLedger, whole.light);
   const { values } = traced.input;
@@ -93,6 +103,8 @@ export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
       format: 'boughlight-light',
       version: 1,
       period: { from: period.from, to: period.to },
+      weather,
+      sky,
       openSkyParMolM2Day: open,
       seed: ledger.seed,
       rays: rayCount(traced),
@@ -112,6 +124,6 @@ export function lightAnswer(traced: TracedTree, period: Period): LightAnswer {
         };
       }),
     },
-    nodes: nodeLights(traced, period),
+    nodes: nodeLights(traced, asked),
   };
 }

@@ -12,7 +12,7 @@ import { type SeasonDates, seasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
 import type { Job, Progress } from './job.ts';
-import { lightAnswer } from './lightAnswer.ts';
+import { type Asked, lightAnswer } from './lightAnswer.ts';
 import { planInputOf } from './planInput.ts';
 import type { TracedTree } from './tracedTree.ts';
 
@@ -27,6 +27,12 @@ export const usefulSeason = ({ leafOutOn, ripeningEndsOn }: SeasonDates): Period
   to: ripeningEndsOn,
 });
 
+const askedOf = ({ period, weather, sky }: LightOptions, season: SeasonDates): Asked => ({
+  period: period ?? usefulSeason(season),
+  weather: weather ?? 'normal',
+  sky: sky ?? 'uniform',
+});
+
 /** Coarse answers are given after so many waves; two are the least that can tell their doubt. */
 const givesPartialAfter = (waves: number): boolean => waves >= 2 && Number.isInteger(Math.log2(waves));
 
@@ -39,11 +45,11 @@ export function* lightJob(
   const key = keyOf(file, options);
   if (kept?.key === key) {
     yield { done: 0.5, doing: 'Weighing the light' };
-    return { answer: lightAnswer(kept, options.period ?? usefulSeason(kept.season)), traced: kept };
+    return { answer: lightAnswer(kept, askedOf(options, kept.season)), traced: kept };
   }
   const input = planInputOf(file, options);
   const season = seasonDates({ ...input, site: input.site });
-  const period = options.period ?? usefulSeason(season);
+  const asked = askedOf(options, season);
   const { tree, stance, values, seed } = input;
   const heatGdd8 = stageHeatGdd8('full leaf', input, season);
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
@@ -66,10 +72,10 @@ export function* lightJob(
     leafWaves.push(yield* progressOf(leafWaveSteps(wanted), (done) => progress(0.5, done)));
     const done = waves.length / input.waves;
     if (done < 1 && givesPartialAfter(waves.length)) {
-      yield { done, doing: 'Following the light', partial: lightAnswer(traced(), period) };
+      yield { done, doing: 'Following the light', partial: lightAnswer(traced(), asked) };
     }
   }
-  return { answer: lightAnswer(traced(), period), traced: traced() };
+  return { answer: lightAnswer(traced(), asked), traced: traced() };
 }
 
 /** Passes on how far a trace is, and returns what it returns. */

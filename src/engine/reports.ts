@@ -1,5 +1,7 @@
 /** What the jobs answer: the same shapes on the screen, in files and from the headless command. */
 import type { LightParts } from '../light/lightParts.ts';
+import type { Weather } from '../light/sky/dayLight.ts';
+import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import type { Period } from '../season/site.ts';
 
 export interface MonthLight {
@@ -30,6 +32,8 @@ export interface LightReport {
   readonly format: 'boughlight-light';
   readonly version: 1;
   readonly period: Period;
+  readonly weather: Weather;
+  readonly sky: SkyKind;
   readonly openSkyParMolM2Day: number;
   readonly seed: number;
   /** Rays traced for the answer. */

@@ -1,6 +1,7 @@
 /** Radiation at the top of the air and the length of the day, from the day of the year. */
 
-const solarConstantMJM2Min = 0.082;
+/** FAO-56, table of constants: 1367 W m-2. */
+export const solarConstantMJM2Min = 0.082;
 
 /** Declination, distance and sunset of a day after FAO-56. */
 export interface DayOrbit {

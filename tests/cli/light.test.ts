@@ -33,6 +33,8 @@ const light: LightReport = {
   format: 'boughlight-light',
   version: 1,
   period: { from: '2026-12-03', to: '2027-01-29' },
+  weather: 'normal',
+  sky: 'uniform',
   openSkyParMolM2Day: 38.4,
   seed: 5,
   rays: 123_456,
@@ -59,6 +61,16 @@ describe('boughlight light', () => {
       'East limb, shoot 2   61 %  1.2      23.5    37 %   55   61',
     ]);
     expect(out).toContain('Seed 5, 123456 rays.');
+  });
+
+  it('says what weather and sky were asked for beside the usual', async () => {
+    const asked = { ...light, weather: 'clear', sky: 12 } as const;
+    const { out } = await answerOf(['light', 'fig.json'], { files, light: asked });
+    expect(out.split('\n')[1]).toContain('of PAR. Every day clear. Sky: CIE 12.');
+    const named = { ...light, sky: 'overcast' } as const;
+    expect((await answerOf(['light', 'fig.json'], { files, light: named })).out).toContain(
+      'of PAR. Sky: overcast.',
+    );
   });
 
   it('measures deep shade by the fruiting light that the grower has set', async () => {

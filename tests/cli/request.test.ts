@@ -15,7 +15,8 @@ describe('the words after the command', () => {
       '--from',
       '2027-05-03',
     ];
-    expect(readRequest([...args, '--to', '2027-10-19'])).toEqual({
+    const light = ['--to', '2027-10-19', '--weather', 'clear', '--sky', '13'];
+    expect(readRequest([...args, ...light])).toEqual({
       ok: true,
       value: {
         command: 'light',
@@ -25,6 +26,8 @@ describe('the words after the command', () => {
         seed: 73,
         waves: 12,
         period: { from: '2027-05-03', to: '2027-10-19' },
+        weather: 'clear',
+        sky: 13,
       },
     });
   });
@@ -32,6 +35,15 @@ describe('the words after the command', () => {
   it('leave to the engine what they do not say', () => {
     const value = { command: 'plan', file: '-', json: false, units: 'metric' };
     expect(readRequest(['plan', '-'])).toEqual({ ok: true, value });
+  });
+
+  it.each([
+    ['--sky', '16', '--sky must be uniform, overcast, clear or a CIE sky from 1 to 15, got 16'],
+    ['--sky', '1.5', '--sky must be uniform, overcast, clear or a CIE sky from 1 to 15, got 1.5'],
+    ['--weather', 'wet', '--weather must be normal or clear, got wet'],
+  ])('refuse what is no sky and no weather: %s %s', (option, value, reason) => {
+    expect(readRequest(['light', 'fig.json', option, value])).toMatchObject({ ok: false });
+    expect(JSON.stringify(readRequest(['light', 'fig.json', option, value]))).toContain(reason);
   });
 
   it('may come in any order, and a file may look like an option after --', () => {

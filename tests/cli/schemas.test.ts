@@ -67,6 +67,8 @@ describe('the published schemas of the answers', () => {
       format: 'boughlight-light',
       version: 1,
       period: { from: '2027-05-03', to: '2027-10-19' },
+      weather: 'normal',
+      sky: 'uniform',
       openSkyParMolM2Day: 31.7,
       seed: 1,
       rays: 977,

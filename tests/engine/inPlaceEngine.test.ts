@@ -70,6 +70,36 @@ describe('light by month', () => {
   });
 });
 
+describe('light under another sky', () => {
+  it('is weighed anew from the same rays: a clear day is brighter, and each sky shares its light out in its own way', async () => {
+    const engine = createInPlaceEngine();
+    const period = { from: '2026-07-11', to: '2026-07-11' };
+    const under = async (options: object) =>
+      (await engine.light(whip, { waves: 2, period, ...options }).result).report;
+    const [normal, clear] = [await under({}), await under({ weather: 'clear', sky: 12 })];
+    expect([normal.weather, normal.sky, clear.weather, clear.sky]).toEqual([
+      'normal',
+      'uniform',
+      'clear',
+      12,
+    ]);
+    expect(clear.openSkyParMolM2Day).toBeGreaterThan(1.1 * normal.openSkyParMolM2Day);
+    const overcast = await under({ sky: 'overcast' });
+    expect(overcast.openSkyParMolM2Day).toBe(normal.openSkyParMolM2Day);
+    expect(overcast.rays).toBe(normal.rays);
+    expect(overcast.shoots.map((shoot) => shoot.parts.sky)).not.toEqual(
+      normal.shoots.map((shoot) => shoot.parts.sky),
+    );
+    for (const { parts, lightFraction } of clear.shoots) {
+      const sum = parts.beam + parts.sky + parts.ground + parts.transmitted + parts.scattered;
+      expect(sum).toBeCloseTo(lightFraction, 10);
+    }
+    const beamOf = ({ shoots }: typeof clear): number =>
+      shoots.reduce((sum, { parts }) => sum + parts.beam, 0);
+    expect(beamOf(clear)).toBeGreaterThan(1.1 * beamOf(normal));
+  });
+});
+
 describe('several calls', () => {
   it('keep apart, and the cuts tried are those of the plan asked for last, whichever is done first', async () => {
     const engine = createInPlaceEngine();

@@ -12,14 +12,9 @@ import {
   groundPatches,
   hourAngleAtColumn,
   rowOfDeclination,
-  skyPatches,
 } from './cells.ts';
-import { type DayLight, dayLight, daySteps, hourAngleOfStep, type SkySite } from './dayLight.ts';
-import { cieRelativeLuminance } from './luminance.ts';
-import type { Patch } from './patches.ts';
-
-/** Diffuse light from a sky of one brightness, or from the CIE standard overcast sky (type 1 of ISO 15469). */
-export type SkyKind = 'uniform' | 'overcast';
+import { dayLight, daySteps, hourAngleOfStep, type SkySite, type Weather } from './dayLight.ts';
+import { type SkyKind, skyEnergy } from './skyEnergy.ts';
 
 export interface CellLightInput {
   readonly site: SkySite;
@@ -27,10 +22,12 @@ export interface CellLightInput {
   readonly groundReflectance: number;
   readonly period: Period;
   readonly skyKind: SkyKind;
+  /** Of every day of the period; normal when left out. */
+  readonly weather?: Weather;
 }
 
 /**
- * Energy of every cell, mean of the period's days in a normal year.
+ * Energy of every cell, mean of the period's days in a normal year, or all of them cloudless.
  *
  * Beam: each 10-minute step of each day goes into the boxes of its hour angle, shared between the two rows whose middles are next to
  * the day's declination. Box energy is its level light divided by the box's mean sine of elevation, so random directions
@@ -40,21 +37,24 @@ export interface CellLightInput {
  * day are blurred by that much, those of a month hardly. Light of boxes whose mean sine of elevation is below 0.01 goes
  * to the next box towards noon: below 0.3 % of a day's beam up to 65 degrees of latitude.
  *
- * Sky: level light of the day over the patches by their brightness, scaled so that the level gets the closed sum.
+ * Sky: level light of the day over the patches by their brightness (`skyEnergy`), scaled so that the level gets the closed sum.
  * Ground: as bright as open ground under the period's mean light, everywhere; the tree's own shadow on it is left out, so light
  * from below is somewhat too high under a dense crown.
  */
-export function cellLight({ site, groundReflectance, period, skyKind }: CellLightInput): CellLight {
+export function cellLight(input: CellLightInput): CellLight {
+  const { site, groundReflectance, period, skyKind, weather } = input;
   if (!(groundReflectance >= 0 && groundReflectance <= 1)) {
     throw new Error(`cellLight: a ground reflectance of 0 to 1 is needed, got ${groundReflectance}`);
   }
   const dates = daysOf(period);
   const levelBeam = new Float64Array(beamCells);
+  const levelDiffuse = new Float64Array(beamCells);
   let openBeam = 0;
   let openDiffuse = 0;
   for (const date of dates) {
-    const day = dayLight(site, date);
-    putIntoBoxes(day, levelBeam);
+    const day = dayLight(site, date, weather);
+    putIntoBoxes(day.declinationDeg, day.beamParMolM2, levelBeam);
+    putIntoBoxes(day.declinationDeg, day.diffuseParMolM2, levelDiffuse);
     openBeam += total(day.beamParMolM2);
     openDiffuse += total(day.diffuseParMolM2);
   }
@@ -63,7 +63,7 @@ export function cellLight({ site, groundReflectance, period, skyKind }: CellLigh
   const beam = squareToTheBeam(levelBeam, site.latitudeDeg).map((energy) => energy / dates.length);
   const groundRadiance = (groundReflectance * (openBeam + openDiffuse)) / Math.PI;
   return {
-    sky: skyEnergy(openDiffuse, skyKind),
+    sky: skyEnergy({ skyKind, openDiffuse, levelDiffuse, latitudeDeg: site.latitudeDeg }),
     beam,
     ground: Float64Array.from(groundPatches, (patch) => groundRadiance * patch.solidAngleSr),
     openSkyParMolM2Day: openBeam + openDiffuse,
@@ -72,18 +72,18 @@ export function cellLight({ site, groundReflectance, period, skyKind }: CellLigh
   };
 }
 
-/** Adds the level beam light of a day's steps to their boxes, shared linearly between the two nearest rows. */
-function putIntoBoxes(day: DayLight, levelBeam: Float64Array): void {
-  const place = rowOfDeclination(day.declinationDeg) - 0.5;
+/** Adds the level light of a day's steps to their boxes, shared linearly between the two nearest rows. */
+function putIntoBoxes(declinationDeg: number, steps: Float64Array, boxes: Float64Array): void {
+  const place = rowOfDeclination(declinationDeg) - 0.5;
   const lower = Math.max(0, Math.min(beamRows - 1, Math.floor(place)));
   const upper = Math.min(beamRows - 1, lower + 1);
   const upperShare = Math.min(1, Math.max(0, place - lower));
   for (let step = 0; step < daySteps; step++) {
-    const energy = day.beamParMolM2[step] as number;
+    const energy = steps[step] as number;
     if (energy === 0) continue;
     const column = Math.floor((hourAngleOfStep(step) + 180) / beamColumnDeg);
-    addTo(levelBeam, lower * beamColumns + column, energy * (1 - upperShare));
-    addTo(levelBeam, upper * beamColumns + column, energy * upperShare);
+    addTo(boxes, lower * beamColumns + column, energy * (1 - upperShare));
+    addTo(boxes, upper * beamColumns + column, energy * upperShare);
   }
 }
 
@@ -127,30 +127,6 @@ export function boxMeanSine(latitudeDeg: number, row: number, column: number): n
     }
   }
   return sum / points ** 2;
-}
-
-function skyEnergy(openDiffuse: number, kind: SkyKind): Float64Array {
-  const bright = skyPatches.map((patch) => patch.solidAngleSr * meanLuminance(patch, kind));
-  const onLevel = skyPatches.reduce((sum, patch, i) => sum + (bright[i] as number) * meanSine(patch), 0);
-  return Float64Array.from(bright, (b) => (b * openDiffuse) / onLevel);
-}
-
-/** Mean sine of elevation over a patch: exact. */
-const meanSine = (patch: Patch): number =>
-  (Math.sin((patch.lowDeg * Math.PI) / 180) + Math.sin((patch.highDeg * Math.PI) / 180)) / 2;
-
-/** Mean over the solid angle of a patch, relative to the zenith: 16 rings of equal solid angle. */
-function meanLuminance(patch: Patch, kind: SkyKind): number {
-  if (kind === 'uniform') return 1;
-  const low = Math.sin((patch.lowDeg * Math.PI) / 180);
-  const high = Math.sin((patch.highDeg * Math.PI) / 180);
-  const rings = 16;
-  let sum = 0;
-  for (let i = 0; i < rings; i++) {
-    const zenithDeg = (Math.acos(low + ((high - low) * (i + 0.5)) / rings) * 180) / Math.PI;
-    sum += cieRelativeLuminance(1, zenithDeg, 0, 0);
-  }
-  return sum / rings;
 }
 
 function addTo(values: Float64Array, i: number, amount: number): void {

@@ -22,6 +22,9 @@ export const cieSkies = [
   [-1, -0.15, 24, -2.8, 0.15],
 ] as const;
 
+/** Number of a sky of `cieSkies`, 1 to 15. */
+export type CieSkyType = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 9 | 10 | 11 | 12 | 13 | 14 | 15;
+
 const rad = Math.PI / 180;
 
 function cieSky(type: number): (typeof cieSkies)[number] {

@@ -25,6 +25,8 @@ const report: LightReport = {
   format: 'boughlight-light',
   version: 1,
   period: { from: '2030-06-03', to: '2030-07-21' },
+  weather: 'normal',
+  sky: 'uniform',
   openSkyParMolM2Day: 37,
   seed: 1,
   rays: 900,

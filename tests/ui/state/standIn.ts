@@ -76,6 +76,8 @@ export const lightAnswer = (seed: number): LightAnswer => ({
     format: 'boughlight-light',
     version: 1,
     period: { from: '2030-05-03', to: '2030-10-11' },
+    weather: 'normal',
+    sky: 'uniform',
     openSkyParMolM2Day: 31.7,
     seed,
     rays: 1213,
