@@ -1,4 +1,8 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { projectFolder } from '../house/source.ts';
+import { accuracyParts } from './accuracy.ts';
 import canopy from './canopy/cases.json' with { type: 'json' };
 import leafoptics from './leafoptics/cases.json' with { type: 'json' };
 import par from './par/cases.json' with { type: 'json' };
@@ -24,4 +28,18 @@ test('every published case names its inputs, its source and what sets its tolera
     expect(c.source.length, `source of ${c.id}`).toBeGreaterThan(5);
     expect(c.toleranceFloor.length, `tolerance of ${c.id}`).toBeGreaterThan(5);
   }
+});
+
+// That each row is as our code has it now is part of the test of its case.
+test('the page of accuracy has every case once, under its title, and nothing else', () => {
+  const lines = readFileSync(join(projectFolder, 'docs', 'accuracy.md'), 'utf8').split('\n');
+  const quantities = lines
+    .filter((line) => /^\| (?!quantity)/.test(line))
+    .map((line) => line.split(' | ')[0]);
+  const expected = accuracyParts.flatMap(({ cases, bands }) => [...cases, ...bands]);
+  expect(quantities).toEqual(expected.map(({ quantity }) => `| ${quantity}`));
+  expect(expected).toHaveLength(tables.flat().length);
+  expect(lines.filter((line) => line.startsWith('## '))).toEqual(
+    accuracyParts.map(({ title }) => `## ${title}`),
+  );
 });
