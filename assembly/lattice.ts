@@ -119,8 +119,20 @@ function sum3(at: usize, x: v128, y: v128, z: v128): v128 {
  * The plane's axes over the spacing, lane 0 the one to the right and lane 1 the one upwards; its ray (0, 0); the axis ahead.
  */
 export function castBlades(
-  rx: f64, ry: f64, rz: f64, tx: f64, ty: f64, tz: f64, ax: f64, ay: f64, az: f64,
-  shiftX: f64, shiftY: f64, perM: f64, columns: i32, rows: i32,
+  rx: f64,
+  ry: f64,
+  rz: f64,
+  tx: f64,
+  ty: f64,
+  tz: f64,
+  ax: f64,
+  ay: f64,
+  az: f64,
+  shiftX: f64,
+  shiftY: f64,
+  perM: f64,
+  columns: i32,
+  rows: i32,
 ): void {
   const axisX = f64x2(rx, tx);
   const axisY = f64x2(ry, ty);
@@ -154,7 +166,16 @@ export function castBlades(
 }
 
 function fill(
-  b: i32, corner: v128, perX: v128, perY: v128, a0: f64, ai: f64, aj: f64, from: v128, to: v128, columns: i32,
+  b: i32,
+  corner: v128,
+  perX: v128,
+  perY: v128,
+  a0: f64,
+  ai: f64,
+  aj: f64,
+  from: v128,
+  to: v128,
+  columns: i32,
 ): void {
   const left = <i32>f64x2.extract_lane(from, 0);
   const low = <i32>f64x2.extract_lane(from, 1);
@@ -187,8 +208,20 @@ function fill(
 
 /** Metres: the axes, ray (0, 0) and the spacing. */
 export function castStems(
-  rx: f64, ry: f64, rz: f64, tx: f64, ty: f64, tz: f64, ax: f64, ay: f64, az: f64,
-  shiftX: f64, shiftY: f64, spacing: f64, columns: i32, rows: i32,
+  rx: f64,
+  ry: f64,
+  rz: f64,
+  tx: f64,
+  ty: f64,
+  tz: f64,
+  ax: f64,
+  ay: f64,
+  az: f64,
+  shiftX: f64,
+  shiftY: f64,
+  spacing: f64,
+  columns: i32,
+  rows: i32,
 ): void {
   const axisX = f64x2(rx, tx);
   const axisY = f64x2(ry, ty);

@@ -9,6 +9,7 @@ export function take(bytes: usize): usize {
   const pages = <i32>((top + 65535) >>> 16);
   const missing = pages - memory.size();
   // Half as much again, so that growing stays rare.
-  if (missing > 0 && memory.grow(missing + (memory.size() >> 1)) < 0 && memory.grow(missing) < 0) unreachable();
+  if (missing > 0 && memory.grow(missing + (memory.size() >> 1)) < 0 && memory.grow(missing) < 0)
+    unreachable();
   return at;
 }
