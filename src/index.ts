@@ -73,6 +73,7 @@ export * from './season/dayRadiation.ts';
 export * from './season/diffuseShare.ts';
 export * from './season/extraterrestrial.ts';
 export * from './season/globalRadiation.ts';
+export * from './season/guessClimate.ts';
 export * from './season/heat.ts';
 export * from './season/hourShares.ts';
 export * from './season/par.ts';

@@ -31,6 +31,11 @@ const climate = z.strictObject({
   meanC: monthlyOf(z.number().min(-60).max(50)),
   minC: monthlyOf(z.number().min(-70).max(45)),
   sunshineH: monthlyOf(z.number().min(0).max(24)).describe('Bright sunshine, hours a day.'),
+  clearness: monthlyOf(z.number().min(0.15).max(0.8))
+    .describe(
+      'Share of the radiation above the air that reaches the ground. Where it is known it rules over the sunshine hours.',
+    )
+    .optional(),
 });
 
 const pin = z.enum(['keep', 'remove']).nullable().default(null);

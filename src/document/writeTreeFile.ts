@@ -54,7 +54,7 @@ const keyOrder: Readonly<Record<string, readonly string[]>> = {
     'surroundings',
   ],
   viewpoint: ['name', 'bearingDeg'],
-  climate: ['source', 'meanC', 'minC', 'sunshineH'],
+  climate: ['source', 'meanC', 'minC', 'sunshineH', 'clearness'],
   frost: ['lastOfSpring', 'firstOfAutumn'],
   surroundings: [
     'kind',

@@ -1,4 +1,4 @@
-/** The radiation of a normal day at a site, from its monthly sunshine hours. */
+/** The radiation of a normal day at a site, from its monthly sunshine hours or clearness. */
 import { dayOfYear, monthOf } from './calendar.ts';
 import { diffuseShareOfMonth } from './diffuseShare.ts';
 import { type DayOrbit, dayLengthH, dayOrbit, extraterrestrialMJM2Day } from './extraterrestrial.ts';
@@ -30,7 +30,7 @@ export function dayRadiation(
   const middle = dayOrbit(latitudeDeg, dayOfYear(`${date.slice(0, 8)}15`));
   const sunshineH = climate.sunshineH[monthOf(date) - 1] as number;
   const fraction = sunshineFraction(sunshineH, dayLengthH(middle.sunsetRad));
-  const clearness = clearnessFromSunshine(fraction);
+  const clearness = climate.clearness?.[monthOf(date) - 1] ?? clearnessFromSunshine(fraction);
   const extraterrestrialMJM2 = extraterrestrialMJM2Day(latitudeDeg, dayOfYear(date), orbit);
   const globalMJM2 = clearness * extraterrestrialMJM2;
   const diffuseMJM2 = globalMJM2 * diffuseShareOfMonth(clearness, middle.sunsetRad);

@@ -25,6 +25,8 @@ export interface Climate {
   readonly minC: Monthly;
   /** Bright sunshine, hours a day. */
   readonly sunshineH: Monthly;
+  /** Share of the radiation above the air that reaches the ground; where it is known it rules over the sunshine hours. */
+  readonly clearness?: Monthly | undefined;
 }
 
 /** A day of any year, as "MM-DD". */

@@ -93,6 +93,19 @@ describe('writing a tree file', () => {
     expect(writeTreeFile(backwards(sampleFile(id)) as TreeFile)).toBe(sampleText(id));
   });
 
+  it('keeps a clearness typed in, and reads none that cannot be', () => {
+    const clearness = [0.29, 0.34, 0.41, 0.45, 0.48, 0.52, 0.54, 0.53, 0.47, 0.4, 0.31, 0.27] as const;
+    const file = sampleFile('young-whip');
+    const withClearness = (months: readonly number[]): string =>
+      writeTreeFile({
+        ...file,
+        site: { ...file.site, climate: { ...file.site.climate, clearness: months } },
+      } as TreeFile);
+    expect(read(withClearness(clearness)).site.climate.clearness).toEqual(clearness);
+    expect(() => read(withClearness(clearness.map((k) => 2 * k)))).toThrow(/clearness/);
+    expect(() => read(withClearness(clearness.slice(1)))).toThrow(/clearness/);
+  });
+
   it(`is a fixed point: what was written, read and written is the same text (seed ${seed})`, () => {
     fc.assert(
       fc.property(anyFile, (file) => {

@@ -24,6 +24,17 @@ test('every day of the year is brighter above the air than below it, with a diff
   }
 });
 
+test('a clearness that is given rules over the sunshine hours, in its own month', () => {
+  const [a, b, c] = [0.31, 0.47, 0.62];
+  const clearness = [a, b, c, a, b, c, a, b, c, a, b, c] as const;
+  const site = { ...northern, climate: { ...northern.climate, clearness } };
+  const june = dayRadiation(site, '2025-06-17');
+  expect(june.clearness).toBe(c);
+  expect(june.globalMJM2).toBeCloseTo(c * june.extraterrestrialMJM2, 12);
+  expect(dayRadiation(site, '2025-07-17').clearness).toBe(a);
+  expect(dayRadiation(northern, '2025-07-17').clearness).not.toBe(a);
+});
+
 test('days of one month share their clearness, so a month is made of its own figures alone', () => {
   const june = dayRadiation(northern, '2025-06-03');
   expect(dayRadiation(northern, '2025-06-29').clearness).toBe(june.clearness);
