@@ -82,9 +82,8 @@ describe('reading a tree file', () => {
       last.atM += 0.004;
     });
     const limb = file.axes[1] as Axis;
-    expect(limb.buds.at(-1)?.atM).toBeLessThan(
-      sampleFile('potted-fig-bud-break').axes[1]!.buds.at(-1)!.atM + 0.004,
-    );
+    const sketched = sampleFile('potted-fig-bud-break').axes[1]?.buds.at(-1)?.atM ?? Number.NaN;
+    expect(limb.buds.at(-1)?.atM).toBeLessThan(sketched + 0.004);
   });
 
   it('remarks on wood that is entered as older than its parent', () => {
