@@ -4,7 +4,7 @@ import { axisOf, type Edited } from '../../src/editor/edit.ts';
 import { add, type NewBranch } from '../../src/editor/edits/add.ts';
 import { describe as describeBranch } from '../../src/editor/edits/describe.ts';
 import { move } from '../../src/editor/edits/move.ts';
-import { changeSite, changeStanding, changeSurrounding } from '../../src/editor/edits/place.ts';
+import { changeSite, changeStanding, changeSurrounding, guessWeather } from '../../src/editor/edits/place.ts';
 import { goingWith, remove } from '../../src/editor/edits/remove.ts';
 import { reshape } from '../../src/editor/edits/reshape.ts';
 import { branchFigures, chord } from '../../src/editor/figures.ts';
@@ -155,6 +155,13 @@ describe('a branch described anew', () => {
 });
 
 describe('the place', () => {
+  it('guesses the weather of a kind of climate at the latitude, and says that it is a guess', () => {
+    const { climate } = made(guessWeather(smallTree, 'continental')).file.site;
+    expect(climate.source).toBe('guess');
+    expect(climate).not.toEqual(smallTree.site.climate);
+    expect(climate.meanC[6]).toBeGreaterThan(climate.meanC[0] + 15);
+  });
+
   it('takes a change that fits the tree file and refuses one that does not', () => {
     expect(made(changeSite(smallTree, { latitudeDeg: -41.3 })).file.site.latitudeDeg).toBe(-41.3);
     expect(changeSite(smallTree, { latitudeDeg: 71 })).toEqual({

@@ -1,5 +1,6 @@
 /** Where the tree stands: the site, the pot and what is round it. */
 import { type Surrounding, type TreeFile, treeFileSchema } from '../../document/treeFile.ts';
+import { type ClimateKind, guessClimate } from '../../season/guessClimate.ts';
 import { type Edited, refuse } from '../edit.ts';
 
 /** A change to the site or the standing, checked against the shape of the tree file. */
@@ -23,6 +24,16 @@ function rangeWords(issue: { code: string; minimum?: unknown; maximum?: unknown;
 
 export function changeSite(file: TreeFile, change: Partial<TreeFile['site']>): Edited {
   return changed({ ...file, site: { ...file.site, ...change } }, 'Changed the place');
+}
+
+/** Puts the weather of a kind of climate at the tree's latitude in place of the figures there are. */
+export function guessWeather(file: TreeFile, kind: ClimateKind): Edited {
+  const { source, meanC, minC, sunshineH } = guessClimate(file.site.latitudeDeg, kind);
+  const climate = { source, meanC: [...meanC], minC: [...minC], sunshineH: [...sunshineH] } as const;
+  return changed(
+    { ...file, site: { ...file.site, climate: climate as TreeFile['site']['climate'] } },
+    'Guessed the weather',
+  );
 }
 
 export function changeStanding(file: TreeFile, change: Partial<TreeFile['standing']>): Edited {

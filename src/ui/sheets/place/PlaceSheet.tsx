@@ -1,10 +1,12 @@
 /** Where the tree stands: its season, its sky, its weather, what is round it. */
 import { useMemo } from 'react';
+import { guessWeather } from '../../../editor/edits/place.ts';
 import { openSkyDay } from '../../../light/sky/openSkyDay.ts';
 import { type SeasonDates, seasonDates } from '../../../season/seasonDates.ts';
 import { figValues } from '../../../species/fig.ts';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { longDay, shortDay } from '../../fields/dates.ts';
-import { useFile, useView } from '../../state/workbench.ts';
+import { useFile, useView, useWorkbench } from '../../state/workbench.ts';
 import { DayChart } from './DayChart.tsx';
 import { MonthBars } from './MonthBars.tsx';
 import { Round } from './Round.tsx';
@@ -76,8 +78,19 @@ function SkyOfTheDay() {
   );
 }
 
+type GuessChoice = keyof typeof words.guessKinds;
+
+const guessChoices = (Object.keys(words.guessKinds) as GuessChoice[]).map((value) => ({
+  value,
+  text: words.guessKinds[value],
+}));
+
 function Weather() {
+  const { editor } = useWorkbench();
   const { climate, frost } = useFile().site;
+  const guess = (kind: GuessChoice) => {
+    if (kind !== 'none') editor.make((file) => guessWeather(file, kind));
+  };
   return (
     <section>
       <h2 className="small-head">{words.climate}</h2>
@@ -91,6 +104,7 @@ function Weather() {
           : words.frost(shortDay(`2001-${frost.lastOfSpring}`), shortDay(`2001-${frost.firstOfAutumn}`))}{' '}
         {words.climateSource[climate.source]}
       </p>
+      <ChoiceField label={words.guess} value="none" options={guessChoices} onChoose={guess} />
     </section>
   );
 }

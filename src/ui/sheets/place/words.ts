@@ -36,6 +36,14 @@ export const placeWords = {
     published: 'From published normals.',
     guess: 'A guess: put in figures of your own when you have them.',
   },
+  guess: 'No figures? Guess them for this latitude',
+  guessKinds: {
+    none: 'Leave as it is',
+    maritime: 'Mild, near the ocean',
+    continental: 'Hot summers, cold winters',
+    mediterranean: 'Dry summers, mild winters',
+    'humid subtropical': 'Hot wet summers, mild winters',
+  },
   temperature: 'Mean of the day, °C',
   sunshine: 'Sunshine, hours a day',
   frost: (last: string, first: string) =>
