@@ -22,7 +22,6 @@ export function Sheet({ children }: { readonly children: ReactNode }) {
         id={`sheet-${sheet}`}
         aria-labelledby={`tab-${sheet}`}
         // A page that scrolls must be reachable by key.
-        // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
         tabIndex={0}
         key={sheet}
       >
