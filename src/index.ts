@@ -29,7 +29,7 @@ export * from './growth/canopy.ts';
 export { type GrowthInput, growCanopy } from './growth/growCanopy.ts';
 export { leafAreaM2 } from './growth/leafArea.ts';
 export { ownersLeft } from './growth/owners.ts';
-export { canopyReceivers, canopySurfaces } from './growth/scene.ts';
+export { canopyReceivers, canopySurfaces, nodeReceivers } from './growth/scene.ts';
 
 // Light on bare geometry
 export type { CellKind, CellLight, Direction } from './light/directions.ts';

@@ -20,10 +20,13 @@ export function canopySurfaces(canopy: Canopy, leafOptics: Optics): Surface[] {
   return [...blades, ...stems];
 }
 
+/** Level sensors that see the sky from one side, in the order of `canopy.nodes`, each shaded by every leaf but its own. */
+export const nodeReceivers = ({ nodes }: Canopy): Receiver[] =>
+  nodes.map(({ point }, leaf): Receiver => ({ point, normal: up, sides: 'one', onSurface: leaf }));
+
 /**
- * The receivers of a canopy: first its nodes, level sensors that see the sky from one side, in the order of
- * `canopy.nodes`, each shaded by every leaf but its own; then one point on each leaf, lit from both sides, in the order
- * of `canopy.leaves`.
+ * The receivers of a canopy: first its nodes (`nodeReceivers`); then one point on each leaf, lit from both sides, in the
+ * order of `canopy.leaves`.
  * The point on a leaf is evenly spread over the blade, and another one for each wave. It depends on seed, wave,
  * id and node alone, so that two canopies of one tree are compared with the same points.
  * `onSurface` counts as `canopySurfaces` does; where other surfaces are put first, add their number.
@@ -31,9 +34,6 @@ export function canopySurfaces(canopy: Canopy, leafOptics: Optics): Surface[] {
 export function canopyReceivers(canopy: Canopy, { seed, wave }: { seed: number; wave: number }): Receiver[] {
   const pick = outlinePicker(canopy.outline);
   const keys = canopy.owners.map((owner) => (owner === null ? 0 : hashText(owner.id)));
-  const sensors = canopy.nodes.map(
-    ({ point }, leaf): Receiver => ({ point, normal: up, sides: 'one', onSurface: leaf }),
-  );
   const onLeaf = (leaf: LeafBlade, onSurface: number): Receiver => {
     const key = keys[leaf.owner] as number;
     const number = (what: number): number => random01(seed, wave, key, leaf.node, what);
@@ -43,5 +43,5 @@ export function canopyReceivers(canopy: Canopy, { seed, wave }: { seed: number; 
     const point = add(leaf.bladeFrom, add(alongPart, acrossPart));
     return { point, normal: cross(leaf.across, leaf.along), sides: 'both', onSurface };
   };
-  return [...sensors, ...canopy.leaves.map(onLeaf)];
+  return [...nodeReceivers(canopy), ...canopy.leaves.map(onLeaf)];
 }

@@ -1,7 +1,7 @@
 /** One wave of light through a canopy and what stands around it. */
 import type { Surface } from '../geometry/surface.ts';
 import type { Canopy } from '../growth/canopy.ts';
-import { canopyReceivers } from '../growth/scene.ts';
+import { nodeReceivers } from '../growth/scene.ts';
 import type { CellLight, Direction } from '../light/directions.ts';
 import type { LeafWave } from '../light/leafLedger.ts';
 import type { Wave } from '../light/ledger.ts';
@@ -30,10 +30,10 @@ function directionsOf({ latitudeDeg, seed, wave, onlyFor }: CanopyWaveInput): re
  * wave, 0 to 1.
  */
 export function canopyWaveSteps(input: CanopyWaveInput): Generator<number, Wave, void> {
-  const { canopy, surfaces, seed, wave } = input;
+  const { canopy, surfaces } = input;
   return traceWaveSteps({
     surfaces,
-    receivers: canopyReceivers(canopy, { seed, wave }).slice(0, canopy.nodes.length),
+    receivers: nodeReceivers(canopy),
     directions: directionsOf(input).filter(({ kind }) => kind !== 'ground'),
     ownerCount: canopy.owners.length,
   });
