@@ -34,7 +34,7 @@ export const placeWords = {
   climateSource: {
     measured: 'Measured at the place.',
     published: 'From published normals.',
-    guess: 'A guess: put in figures of your own when you have them.',
+    guess: 'A guess; a tree file can carry figures of your own.',
   },
   guess: 'No figures? Guess them for this latitude',
   guessKinds: {
