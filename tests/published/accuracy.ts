@@ -2,6 +2,7 @@
 import { type AccuracyPart, accuracyText } from './accuracyTable.ts';
 import { canopy } from './canopy/answers.ts';
 import type { CaseTable } from './caseTable.ts';
+import { closed } from './closed/answers.ts';
 import { leafoptics } from './leafoptics/answers.ts';
 import { bands, par } from './par/answers.ts';
 import { radiation } from './radiation/answers.ts';
@@ -20,6 +21,7 @@ export const accuracyParts: readonly AccuracyPart[] = [
   part('View factors', viewfactors),
   part('Canopies and shade', canopy),
   part('Leaves', leafoptics),
+  part('Closed forms', closed),
   part('Sampling', sampling),
 ];
 

@@ -3,6 +3,7 @@
 export interface PublishedCase {
   readonly id: string;
   readonly quantity: string;
+  readonly inputs: object;
   readonly expected: unknown;
   readonly unit: string;
   /** One for all values, one for each, or null where the values must be met exactly. */

@@ -1,21 +1,18 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { rad } from '../../../src/geometry/world.ts';
 import { checkCases } from '../checkCases.ts';
 import {
   beamThrough,
   canopy,
-  ellipsoidalSky,
   four,
   half,
   levelSky,
   one,
-  skyPassed,
   sphericalBeams,
   sphericalSky,
   three,
   two,
 } from './answers.ts';
-import { ellipsoidal, ellipsoidalK, level as levelLeaves } from './poses.ts';
+import { level as levelLeaves } from './poses.ts';
 import { beamPassed, quickStream } from './slab.ts';
 
 describe('canopies and shade', () => {
@@ -51,35 +48,6 @@ describe('canopies and shade', () => {
       expect(Math.abs((ratios[i] ?? Number.NaN) / published - 1)).toBeLessThan(0.02);
     });
   });
-
-  test.each([
-    [0.5, 76],
-    [2, 77],
-  ])(
-    'leaves on an ellipsoid of %f pass an even sky by Campbell 1990 at L 0.5, 1, 2, 3, 4 (0.003, seed %i)',
-    (x, seed) => {
-      skyPassed(seed, ellipsoidal(x), 0).arriving.forEach((got, i) => {
-        const index = [0.5, 1, 2, 3, 4][i] ?? Number.NaN;
-        expect(Math.abs(got - ellipsoidalSky(x, index)), `L ${index}`).toBeLessThan(0.003);
-      });
-    },
-    60_000,
-  );
-
-  // 100 slabs of 0.001 m2 leaves and 1,600 sensors leave about 0.001.
-  test.each([
-    [0.5, 1.7, 33],
-    [0.5, 0.8, 71],
-    [2, 1.7, 33],
-    [2, 1.1, 71],
-  ])(
-    'and of %f at L %f a beam %f degrees up (0.003, seed 78)',
-    (x, index, elevation) => {
-      const expected = Math.exp(-ellipsoidalK(x, rad(90 - elevation)) * index);
-      expect(Math.abs(beamThrough(78, ellipsoidal(x), index, elevation) - expected)).toBeLessThan(0.003);
-    },
-    30_000,
-  );
 
   test('leaves that hang in threes above one another pass exp(-L / 3) of a beam from straight above (0.003, seed 79)', () => {
     const draw = quickStream(79);

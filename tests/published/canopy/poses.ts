@@ -6,6 +6,8 @@ import { anyDirection, type Draw } from '../../light/trace/scene.ts';
 export type Pose = (draw: Draw) => Vec3;
 
 export const level: Pose = () => [0, 1, 0];
+/** Leaves that stand upright, turned to all sides. */
+export const upright: Pose = (draw) => leaning(Math.PI / 2, draw);
 export const spherical: Pose = anyDirection;
 
 const leaning = (inclinationRad: number, draw: Draw): Vec3 => {

@@ -7,9 +7,9 @@ import { sunCoordinates } from '../../../src/light/sky/sunCoordinates.ts';
 import { noonDeclinationDeg, sunDirection, sunPosition, sunTimes } from '../../../src/light/sun.ts';
 
 const seed = 20260;
-const samples = Array.from({ length: 300 }, (_, i) => ({
+const samples = Array.from({ length: 1000 }, (_, i) => ({
   instantMs: Date.UTC(2000, 0, 1) + Math.floor(random01(seed, i, 0) * 50 * 365.25 * 86_400_000),
-  latitudeDeg: (random01(seed, i, 1) * 2 - 1) * 66,
+  latitudeDeg: (random01(seed, i, 1) * 2 - 1) * 90,
   longitudeDeg: (random01(seed, i, 2) * 2 - 1) * 180,
 }));
 
@@ -20,7 +20,7 @@ function oracle(instantMs: number) {
 }
 
 // Floor: suncalc was measured at 0.0155 degrees at most over 20 000 instants; parallax adds up to 0.0024.
-test(`true positions by day and night lie within 0.02 degrees of the oracle at all latitudes within 66, seed ${seed}`, () => {
+test(`true positions by day and night lie within 0.02 degrees of the oracle at 1,000 instants and all latitudes, seed ${seed}`, () => {
   for (const { instantMs, latitudeDeg, longitudeDeg } of samples) {
     const time = MakeTime(new Date(instantMs));
     const observer = new Observer(latitudeDeg, longitudeDeg, 0);
