@@ -39,7 +39,18 @@ export { leafExposure } from './light/leafExposure.ts';
 export type { LeafLedger, LeafWave } from './light/leafLedger.ts';
 export * from './light/leafOptics.ts';
 export * from './light/ledger.ts';
-export { exposureParts, type LightParts, leafExposureParts } from './light/lightParts.ts';
+export {
+  exposureParts,
+  type LightParts,
+  leafExposureParts,
+  type MeasuredParts,
+  measuredLeafParts,
+  measuredParts,
+  type PartsTable,
+  partsOf,
+  partsTable,
+} from './light/lightParts.ts';
+export { exposureOf, type NodeTable, nodeTable, type TableWave } from './light/nodeTable.ts';
 export { mergeForSearch, type SearchOptions, type SearchTable } from './light/searchTable.ts';
 // Sun and sky
 export * from './light/sky/cellLight.ts';
