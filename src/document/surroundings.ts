@@ -1,7 +1,7 @@
-/** Pot, walls, boxes and neighbouring crowns of a tree file as surfaces that light can meet, in the world. */
+/** Pot, walls, fences, hedges, boxes and neighbouring crowns of a tree file as surfaces that light can meet, in the world. */
 import { type Cloud, fixedOwner, type Mesh, type Optics, opaque, type Surface } from '../geometry/surface.ts';
 import type { Vec3 } from '../geometry/vec.ts';
-import { rad, turnAboutUpright } from '../geometry/world.ts';
+import { deg, rad, turnAboutUpright } from '../geometry/world.ts';
 import type { Surrounding, TreeFile } from './treeFile.ts';
 
 /** Corners of the polygon that stands for the pot's circle; it is at most 0.3 % of the radius inside it. */
@@ -51,20 +51,65 @@ function block(
 
 type Kind<K extends Surrounding['kind']> = Extract<Surrounding, { kind: K }>;
 
-/** `from` and `to` are the ends of its middle line; half its thickness stands on either side of it. */
-function wallMesh(wall: Kind<'wall'>): Mesh {
-  const [east, north] = [wall.to[0] - wall.from[0], wall.to[1] - wall.from[1]];
-  const middle: Vec3 = [(wall.from[0] + wall.to[0]) / 2, 0, -(wall.from[1] + wall.to[1]) / 2];
-  const turnedDeg = (Math.atan2(-north, east) * 180) / Math.PI;
-  const halfM = Math.hypot(east, north) / 2;
-  const triangles = block(middle, halfM, wall.thicknessM / 2, wall.heightM, turnedDeg);
-  return mesh(triangles, { transmittance: 0, reflectance: wall.reflectance });
+/** Where something long stands: `from` and `to` are the ends of its middle line, half its thickness on either side. */
+function standingOf({ from, to, thicknessM }: Kind<'wall' | 'fence' | 'hedge'>) {
+  const [east, north] = [to[0] - from[0], to[1] - from[1]];
+  return {
+    middle: [(from[0] + to[0]) / 2, 0, -(from[1] + to[1]) / 2] as Vec3,
+    halfLengthM: Math.hypot(east, north) / 2,
+    halfThicknessM: thicknessM / 2,
+    turnedDeg: deg(Math.atan2(-north, east)),
+  };
+}
+
+function wallMesh(wall: Kind<'wall' | 'fence'>, reflectance: number): Mesh {
+  const { middle, halfLengthM, halfThicknessM, turnedDeg } = standingOf(wall);
+  const triangles = block(middle, halfLengthM, halfThicknessM, wall.heightM, turnedDeg);
+  return mesh(triangles, { transmittance: 0, reflectance });
+}
+
+/** The part of a cloud that fills a long thing from the ground up. */
+function longCloud(long: Kind<'fence' | 'hedge'>, extinctionPerM: number): Cloud {
+  const { middle, halfLengthM, halfThicknessM, turnedDeg } = standingOf(long);
+  return {
+    shape: 'cloud',
+    form: 'box',
+    owner: fixedOwner,
+    optics: opaque,
+    centre: [middle[0], long.heightM / 2, middle[2]],
+    halfSizeM: [halfLengthM, long.heightM / 2, halfThicknessM],
+    turnedDeg,
+    extinctionPerM,
+  };
+}
+
+/**
+ * Square on its open share passes, and askew that share to the power of the path through it over its thickness, 1 / cos for a long
+ * fence: nothing end-on. Our choice, right for twigs and wires spread evenly in its depth; upright slats hide more of what comes from
+ * the side and less of what comes from above. Without gaps it is a dark wall.
+ */
+function fenceSurface(fence: Kind<'fence'>): Surface {
+  const { openFraction, thicknessM } = fence;
+  return openFraction === 0 ? wallMesh(fence, 0) : longCloud(fence, -Math.log(openFraction) / thicknessM);
+}
+
+/** A gable roof on a block whose ridge runs along its first size, between the middles of the two other sides. */
+function roof(box: Kind<'box'>, ridgeHeightM: number): Vec3[] {
+  const [halfEastM, halfNorthM, eavesM] = [box.sizeM[0] / 2, box.sizeM[1] / 2, box.sizeM[2]];
+  const at = (east: number, north: number, y: number): Vec3 => {
+    const [x, , z] = turnAboutUpright([east * halfEastM, 0, -north * halfNorthM], box.turnedDeg);
+    return [box.centre[0] + x, y, -box.centre[1] + z];
+  };
+  const [west, east] = [at(-1, 0, ridgeHeightM), at(1, 0, ridgeHeightM)];
+  const [sw, se, ne, nw] = [at(-1, -1, eavesM), at(1, -1, eavesM), at(1, 1, eavesM), at(-1, 1, eavesM)];
+  return [...quad(sw, se, east, west), ...quad(ne, nw, west, east), se, ne, east, nw, sw, west];
 }
 
 function boxMesh(box: Kind<'box'>): Mesh {
   const [eastM, northM, heightM] = box.sizeM;
   const triangles = block([box.centre[0], 0, -box.centre[1]], eastM / 2, northM / 2, heightM, box.turnedDeg);
-  return mesh(triangles, { transmittance: 0, reflectance: box.reflectance });
+  const above = box.ridgeHeightM === undefined ? [] : roof(box, box.ridgeHeightM);
+  return mesh([...triangles, ...above], { transmittance: 0, reflectance: box.reflectance });
 }
 
 function crownCloud(crown: Kind<'crown'>): Cloud {
@@ -113,8 +158,18 @@ function potMesh(pot: NonNullable<TreeFile['standing']['pot']>, foot: Vec3): Mes
 }
 
 function surfaceOf(thing: Surrounding): Surface {
-  if (thing.kind === 'wall') return wallMesh(thing);
-  return thing.kind === 'box' ? boxMesh(thing) : crownCloud(thing);
+  switch (thing.kind) {
+    case 'wall':
+      return wallMesh(thing, thing.reflectance);
+    case 'fence':
+      return fenceSurface(thing);
+    case 'hedge':
+      return longCloud(thing, randomLeafProjection * thing.leafAreaDensityM2M3);
+    case 'box':
+      return boxMesh(thing);
+    case 'crown':
+      return crownCloud(thing);
+  }
 }
 
 /**

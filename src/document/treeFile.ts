@@ -93,6 +93,30 @@ const surrounding = z.discriminatedUnion('kind', [
       .describe('East-west, north-south, height.'),
     turnedDeg: bearing,
     reflectance: share,
+    ridgeHeightM: z
+      .number()
+      .min(0.01)
+      .max(60)
+      .describe('Height of the ridge of a gabled roof above the ground; it runs along the first size.')
+      .optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('fence'),
+    name,
+    from: plan,
+    to: plan,
+    heightM: z.number().min(0.01).max(50),
+    thicknessM: z.number().min(0.005).max(1),
+    openFraction: share.describe('Share of light that passes square on.'),
+  }),
+  z.strictObject({
+    kind: z.literal('hedge'),
+    name,
+    from: plan,
+    to: plan,
+    heightM: z.number().min(0.01).max(50),
+    thicknessM: z.number().min(0.05).max(30),
+    leafAreaDensityM2M3: z.number().min(0).max(20),
   }),
   z.strictObject({
     kind: z.literal('crown'),
@@ -105,6 +129,34 @@ const surrounding = z.discriminatedUnion('kind', [
     leafAreaDensityM2M3: z.number().min(0).max(20),
   }),
 ]);
+
+const skyline = z
+  .strictObject({
+    reflectance: share.describe('It is as bright as level ground of this reflectance.'),
+    points: z
+      .array(z.strictObject({ bearingDeg: bearing, heightDeg: z.number().min(0).max(85) }))
+      .min(1)
+      .max(360)
+      .describe('Angle of the skyline above the level, seen from the tree; straight between bearings.'),
+  })
+  .describe('Hills, woods and houses far off, as measured.');
+
+const slope = z.strictObject({
+  slopeDeg: z.number().min(0).max(60),
+  fallsToDeg: bearing.describe('The way water runs. Degrees clockwise from north.'),
+});
+
+const cover = z
+  .strictObject({
+    name,
+    passedFraction: share.describe('Share of PAR that passes.'),
+    diffusingFraction: share.describe('Share of the sunbeams passed that comes down as light of the sky.'),
+    dates: z
+      .strictObject({ from: dayOfYear, until: dayOfYear })
+      .nullable()
+      .describe('First and last day on which it hangs, in every year; null all year.'),
+  })
+  .describe('Film or net above the whole place.');
 
 export const treeFileSchema = z.strictObject({
   $schema: z.string().max(200).optional(),
@@ -131,6 +183,9 @@ export const treeFileSchema = z.strictObject({
     climate,
     frost: z.strictObject({ lastOfSpring: dayOfYear, firstOfAutumn: dayOfYear }).nullable(),
     surroundings: z.array(surrounding).max(100).default([]),
+    skyline: skyline.optional(),
+    slope: slope.describe('Of the ground. Heights are still measured from the level.').optional(),
+    cover: cover.optional(),
   }),
   standing: z.strictObject({
     /** Null for a tree in the ground. */
@@ -144,6 +199,12 @@ export const treeFileSchema = z.strictObject({
       .nullable(),
     at: plan,
     turnedDeg: bearing.describe('How far the pot has been turned clockwise since the tree was sketched.'),
+    quarterTurnEveryWeeks: z
+      .int()
+      .min(1)
+      .max(26)
+      .describe('From bud break on it is turned by 90 degrees clockwise after every so many weeks.')
+      .optional(),
   }),
   season: z.strictObject({ budBreakOn: isoDate, sketchedOn: isoDate }),
   /** Parameters of the species that the grower has set, by their names in the species file. */

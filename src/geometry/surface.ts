@@ -48,12 +48,16 @@ export interface Stem extends Owned {
   readonly toRadiusM: number;
 }
 
-/** A crown or hedge too far to know leaf by leaf: an ellipsoid that dims light by its path inside. */
+/** A crown, a hedge or a fence, not known leaf by leaf: it dims light by its path inside. */
 export interface Cloud extends Owned {
   readonly shape: 'cloud';
+  /** Ellipsoid when left out. */
+  readonly form?: 'ellipsoid' | 'box';
   readonly centre: Vec3;
-  /** Half its size east-west, up-down and north-south, metres. */
+  /** Half its size east-west, up-down and north-south before it is turned, metres. */
   readonly halfSizeM: Vec3;
+  /** About the upright through its centre, clockwise seen from above; 0 when left out. */
+  readonly turnedDeg?: number;
   /** Extinction per metre of path: leaf area density times the mean projection (0.5 for leaves at random). */
   readonly extinctionPerM: number;
 }

@@ -15,6 +15,7 @@ export function findNamelessThing(file: TreeFile): Finding | null {
     ]),
   ];
   if (file.site.viewpoint) names.push([file.site.viewpoint.name, ['site', 'viewpoint', 'name']]);
+  if (file.site.cover) names.push([file.site.cover.name, ['site', 'cover', 'name']]);
   const nameless = names.find(([name]) => name === '');
   if (!nameless) return null;
   return { place: nameless[1], reason: 'The name has no character that can be read. Give it a name.' };

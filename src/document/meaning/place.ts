@@ -21,16 +21,39 @@ function findBadClimate({ meanC, minC }: TreeFile['site']['climate']): Finding |
   };
 }
 
-function findBadWall(file: TreeFile): Finding | null {
+function findBadSurrounding(file: TreeFile): Finding | null {
   for (const [i, thing] of file.site.surroundings.entries()) {
-    if (thing.kind !== 'wall') continue;
+    if (thing.kind === 'crown') continue;
+    if (thing.kind === 'box') {
+      const [heightM, ridgeM] = [thing.sizeM[2], thing.ridgeHeightM ?? Infinity];
+      if (ridgeM > heightM) continue;
+      return {
+        place: ['site', 'surroundings', i, 'ridgeHeightM'],
+        reason: `The ridge of the roof (${inM(ridgeM)}) is not above the walls (${inM(heightM)}). Both are heights above the ground; leave the ridge out for a flat roof.`,
+      };
+    }
     const lengthM = Math.hypot(thing.to[0] - thing.from[0], thing.to[1] - thing.from[1]);
     if (lengthM < 0.01) {
       return {
         place: ['site', 'surroundings', i, 'to'],
-        reason: 'The wall ends where it begins. Give its two ends, in metres east and north.',
+        reason: `The ${thing.kind} ends where it begins. Give its two ends, in metres east and north.`,
       };
     }
+  }
+  return null;
+}
+
+/** 0 and 360 degrees are one bearing. */
+function findBadSkyline({ skyline }: TreeFile['site']): Finding | null {
+  const seen = new Set<number>();
+  for (const [i, { bearingDeg }] of (skyline?.points ?? []).entries()) {
+    if (seen.has(bearingDeg % 360)) {
+      return {
+        place: ['site', 'skyline', 'points', i, 'bearingDeg'],
+        reason: `The skyline has two heights at ${bearingDeg}° from north. For a steep edge give bearings a little apart.`,
+      };
+    }
+    seen.add(bearingDeg % 360);
   }
   return null;
 }
@@ -59,7 +82,12 @@ export function findWrongPlace(file: TreeFile): Finding | null {
       reason: `No time zone is called ${quoted(timeZone)}. Use a name such as Europe/Paris or Asia/Tokyo.`,
     };
   }
-  return findBadClimate(climate) ?? findBadWall(file) ?? findBadPot(file.standing, file.axes);
+  return (
+    findBadClimate(climate) ??
+    findBadSurrounding(file) ??
+    findBadSkyline(file.site) ??
+    findBadPot(file.standing, file.axes)
+  );
 }
 
 type Solid = Exclude<TreeFile['site']['surroundings'][number], { kind: 'crown' }>;
@@ -90,9 +118,10 @@ function holds(solid: Solid, [east, north]: readonly [number, number]): boolean 
   return Math.abs(dx * c - dy * s) < halfM[0] && Math.abs(dx * s + dy * c) < halfM[1];
 }
 
-/** A tree whose foot stands inside a wall or a box gets no light at all: surely the place was entered wrongly. */
+/** A tree whose foot stands inside a wall, a box or a hedge gets little light or none: surely the place was entered wrongly. */
 export function oddPlaces({ site, standing }: TreeFile): string[] {
   const inside = site.surroundings.find((thing) => thing.kind !== 'crown' && holds(thing, standing.at));
   if (!inside) return [];
-  return [`The foot of the tree stands inside ${inside.name}, where no light comes. Check where both stand.`];
+  const light = inside.kind === 'hedge' || inside.kind === 'fence' ? 'little light' : 'no light';
+  return [`The foot of the tree stands inside ${inside.name}, where ${light} comes. Check where both stand.`];
 }

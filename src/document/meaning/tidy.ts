@@ -50,12 +50,13 @@ const tidyAxis = (axis: FileAxis, tally: Tally): FileAxis => ({
 });
 
 function tidySite(site: TreeFile['site'], tally: Tally): TreeFile['site'] {
-  const { viewpoint } = site;
+  const { viewpoint, cover } = site;
   return {
     ...site,
     name: tidyName(site.name, tally),
     viewpoint: viewpoint && { ...viewpoint, name: tidyName(viewpoint.name, tally) },
     surroundings: site.surroundings.map((thing) => ({ ...thing, name: tidyName(thing.name, tally) })),
+    ...(cover && { cover: { ...cover, name: tidyName(cover.name, tally) } }),
   };
 }
 

@@ -2,6 +2,7 @@
 import type { Outline } from '../../geometry/outline.ts';
 import type { Blade, Cloud, Mesh, Stem, Surface } from '../../geometry/surface.ts';
 import { add, distance, normalize, scale, sub, up, type Vec3 } from '../../geometry/vec.ts';
+import { turnAboutUpright } from '../../geometry/world.ts';
 import { earClip } from './earClip.ts';
 import { type Ring, revolve, sameWidth, type Triangle } from './revolve.ts';
 
@@ -46,12 +47,30 @@ function stemTriangles({ from, to, fromRadiusM, toRadiusM }: Stem): Triangle[] {
   return revolve(from, normalize(sub(to, from)), rings, stemSides);
 }
 
-/** A crown or hedge: within 0.3 % of its half sizes. */
-function cloudTriangles({ centre, halfSizeM }: Cloud): Triangle[] {
+/** The cube from -1 to 1, its triangles anticlockwise seen from outside. */
+const cube: readonly Triangle[] = ([0, 1, 2] as const).flatMap((axis) =>
+  [-1, 1].flatMap((side): Triangle[] => {
+    const at = (u: number, v: number): Vec3 => {
+      const [a, b] = [u, v * side];
+      return axis === 0 ? [side, a, b] : axis === 1 ? [b, side, a] : [a, b, side];
+    };
+    const [a, b, c, d] = [at(-1, -1), at(1, -1), at(1, 1), at(-1, 1)];
+    return [
+      [a, b, c],
+      [a, c, d],
+    ];
+  }),
+);
+
+/** A crown, within 0.3 % of its half sizes, or exactly a hedge's or fence's box. */
+function cloudTriangles({ form, centre, halfSizeM, turnedDeg = 0 }: Cloud): Triangle[] {
   const rings = ballRings(0, sameWidth(2 * cloudRings), -90, 90, cloudRings);
-  const place = (p: Vec3): Vec3 =>
-    add(centre, [p[0] * halfSizeM[0], p[1] * halfSizeM[1], p[2] * halfSizeM[2]]);
-  return revolve([0, 0, 0], up, rings, cloudSides).map(([a, b, c]) => [place(a), place(b), place(c)]);
+  const place = (p: Vec3): Vec3 => {
+    const sized: Vec3 = [p[0] * halfSizeM[0], p[1] * halfSizeM[1], p[2] * halfSizeM[2]];
+    return add(centre, turnAboutUpright(sized, turnedDeg));
+  };
+  const unit = form === 'box' ? cube : revolve([0, 0, 0], up, rings, cloudSides);
+  return unit.map(([a, b, c]) => [place(a), place(b), place(c)]);
 }
 
 function meshTriangles({ triangles }: Mesh): Triangle[] {

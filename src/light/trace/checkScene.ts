@@ -74,6 +74,7 @@ function checkShape(surface: Surface, where: number): void {
     case 'cloud':
       checkFinite(surface.centre, 'centre of surface', where);
       checkAtLeast0(surface.extinctionPerM, 'extinctionPerM', where);
+      checkFinite([surface.turnedDeg ?? 0], 'turn of surface', where);
       for (const half of surface.halfSizeM) {
         if (!(half > 0 && half < Infinity)) {
           throw new Error(`checkScene: halfSizeM of surface ${where} must be above 0, got ${half}`);

@@ -1,7 +1,7 @@
-/** Clouds seen along a beam: each covers an ellipse, and dims by the path inside it. */
+/** Clouds seen along a beam: each covers what lies in its shadow, and dims by the path inside it. */
 import type { Cloud, Surface } from '../../geometry/surface.ts';
-import { dot, type Vec3 } from '../../geometry/vec.ts';
 import type { Crossing } from '../tracer.ts';
+import { CloudSpan } from './cloudSpan.ts';
 import {
   type BeamFrame,
   firstColumn,
@@ -23,10 +23,7 @@ export function prepareClouds(
   };
 }
 
-/**
- * Tests the receivers in the cells round the ellipsoid. Scaled to a unit ball it turns the frame's axes into R, T and A;
- * the point r R + t T + a A lies on the ball where |r R + t T + a A| = 1, which is a quadratic in a.
- */
+/** Tests the receivers in the cells round the cloud's shadow. */
 function cover(
   cloud: Cloud,
   surface: number,
@@ -34,30 +31,18 @@ function cover(
   grid: ReceiverGrid,
   crossing: Crossing,
 ): void {
-  const { centre, halfSizeM, extinctionPerM } = cloud;
-  const scaled = (v: Vec3): Vec3 => [v[0] / halfSizeM[0], v[1] / halfSizeM[1], v[2] / halfSizeM[2]];
-  const halfExtent = (v: Vec3): number =>
-    Math.hypot(v[0] * halfSizeM[0], v[1] * halfSizeM[1], v[2] * halfSizeM[2]);
-  const [r0, t0, a0] = [dot(centre, frame.right), dot(centre, frame.top), dot(centre, frame.ahead)];
-  const [halfR, halfT] = [halfExtent(frame.right), halfExtent(frame.top)];
-  const [left, right] = [firstColumn(grid, r0 - halfR), lastColumn(grid, r0 + halfR)];
-  const [low, high] = [firstRow(grid, t0 - halfT), lastRow(grid, t0 + halfT)];
+  const span = new CloudSpan(cloud, frame);
+  const { right0, top0, ahead0, halfRight, halfTop } = span;
+  const [left, right] = [firstColumn(grid, right0 - halfRight), lastColumn(grid, right0 + halfRight)];
+  const [low, high] = [firstRow(grid, top0 - halfTop), lastRow(grid, top0 + halfTop)];
   if (right < left) return;
-  const [R, T, A] = [scaled(frame.right), scaled(frame.top), scaled(frame.ahead)];
-  const [rr, tt, aa, rt, ra, ta] = [dot(R, R), dot(T, T), dot(A, A), dot(R, T), dot(R, A), dot(T, A)];
   for (let row = low; row <= high; row++) {
     const end = grid.start[row * grid.columns + right + 1] as number;
     for (let k = grid.start[row * grid.columns + left] as number; k < end; k++) {
       if (grid.onSurface[k] === surface) continue;
-      const r = (grid.right[k] as number) - r0;
-      const t = (grid.top[k] as number) - t0;
-      const middle = -(r * ra + t * ta) / aa;
-      const halfSquared = middle * middle - (r * r * rr + 2 * r * t * rt + t * t * tt - 1) / aa;
-      if (!(halfSquared > 0)) continue;
-      const half = Math.sqrt(halfSquared);
-      const receiverAt = (grid.ahead[k] as number) - a0;
-      const pathM = Math.max(0, middle + half - receiverAt) - Math.max(0, middle - half - receiverAt);
-      if (pathM > 0) crossing(grid.receiver[k] as number, surface, Math.exp(-extinctionPerM * pathM));
+      if (!span.look((grid.right[k] as number) - right0, (grid.top[k] as number) - top0)) continue;
+      const pathM = span.pathM((grid.ahead[k] as number) - ahead0);
+      if (pathM > 0) crossing(grid.receiver[k] as number, surface, Math.exp(-cloud.extinctionPerM * pathM));
     }
   }
 }

@@ -5,6 +5,7 @@
 import { isInside } from '../../geometry/outline.ts';
 import type { Blade, Cloud, Stem } from '../../geometry/surface.ts';
 import { add, cross, distance, dot, lerp, scale, sub, type Vec3 } from '../../geometry/vec.ts';
+import { turnAboutUpright } from '../../geometry/world.ts';
 import { edgeOnSine } from '../tracer.ts';
 
 const isEdgeOn = (normal: Vec3, toSky: Vec3): boolean =>
@@ -75,16 +76,38 @@ export function meetsStem(stem: Stem, from: Vec3, toSky: Vec3): boolean {
   return Math.min(gap1, gap2, gap(0), gap(1)) < 0;
 }
 
-/** Length of the ray's path inside the ellipsoid, metres; 0 when it misses. */
-export function pathInCloudM(cloud: Cloud, from: Vec3, toSky: Vec3): number {
-  const [a, b, c] = cloud.halfSizeM;
-  const [x, y, z] = sub(from, cloud.centre);
-  const start: Vec3 = [x / a, y / b, z / c];
-  const step: Vec3 = [toSky[0] / a, toSky[1] / b, toSky[2] / c];
+/** Where the ray enters and leaves the unit ball, metres from its start; twice the same when it misses. */
+function spanOfBall(start: Vec3, step: Vec3): readonly [number, number] {
   const squared = dot(step, step);
   const middle = -dot(start, step) / squared;
   const halfSquared = middle * middle - (dot(start, start) - 1) / squared;
-  if (!(halfSquared > 0)) return 0;
+  if (!(halfSquared > 0)) return [0, 0];
   const half = Math.sqrt(halfSquared);
-  return Math.max(0, middle + half) - Math.max(0, middle - half);
+  return [middle - half, middle + half];
+}
+
+/** The same for the cube from -1 to 1: a ray that runs along two faces is in when it lies between them. */
+function spanOfCube(start: Vec3, step: Vec3): readonly [number, number] {
+  let [enter, leave] = [-Infinity, Infinity];
+  for (const axis of [0, 1, 2] as const) {
+    const faces = [-1, 1].map((face) => (face - start[axis]) / step[axis]);
+    if (step[axis] === 0) {
+      if (Math.abs(start[axis]) >= 1) return [0, 0];
+    } else {
+      enter = Math.max(enter, Math.min(...faces));
+      leave = Math.min(leave, Math.max(...faces));
+    }
+  }
+  return leave > enter ? [enter, leave] : [0, 0];
+}
+
+/** Length of the ray's path inside the cloud, metres; 0 when it misses. */
+export function pathInCloudM({ form, centre, halfSizeM, turnedDeg = 0 }: Cloud, from: Vec3, toSky: Vec3) {
+  const own = (v: Vec3): Vec3 => {
+    const [x, y, z] = turnAboutUpright(v, -turnedDeg);
+    return [x / halfSizeM[0], y / halfSizeM[1], z / halfSizeM[2]];
+  };
+  const span = form === 'box' ? spanOfCube : spanOfBall;
+  const [enter, leave] = span(own(sub(from, centre)), own(toSky));
+  return Math.max(0, leave) - Math.max(0, enter);
 }

@@ -17,7 +17,8 @@ function Block({ slab, extent, colour }: { slab: Slab; extent: Extent; colour: s
   useFrame(({ camera }) => {
     if (material.current === null) return;
     const { x, y, z } = camera.position;
-    const inFront = standsBetween(slab, extent.centre, [x, y, z]);
+    // Seen from the sun, a wall hides what it shades.
+    const inFront = 'isPerspectiveCamera' in camera && standsBetween(slab, extent.centre, [x, y, z]);
     material.current.opacity = inFront ? glass : solid;
     material.current.transparent = inFront;
     material.current.depthWrite = !inFront;
@@ -55,6 +56,7 @@ export function Surroundings({ things, extent, colours }: SurroundingsProps) {
   return things.map((thing, i) => {
     const key = `${thing.name} ${i}`;
     if (thing.kind === 'crown') return <CrownShape key={key} crown={thing} colour={colours.neighbour} />;
-    return <Block key={key} slab={slabOf(thing)} extent={extent} colour={colours.wall} />;
+    const colour = thing.kind === 'hedge' ? colours.neighbour : colours.wall;
+    return <Block key={key} slab={slabOf(thing)} extent={extent} colour={colour} />;
   });
 }

@@ -11,7 +11,7 @@ export interface Slab {
   readonly turnedRad: number;
 }
 
-/** A wall or box where it stands. */
+/** A wall, fence, hedge or box where it stands; a roof is left out. */
 export function slabOf(thing: Exclude<Surrounding, { kind: 'crown' }>): Slab {
   if (thing.kind === 'box') {
     const [width, depth, height] = thing.sizeM;

@@ -24,7 +24,7 @@ export function Round() {
         <Item key={`${index}-${one.kind}`} one={one} index={index} />
       ))}
       <div className="button-row">
-        {(['wall', 'box', 'crown'] as const).map((kind) => (
+        {(['wall', 'fence', 'hedge', 'box', 'crown'] as const).map((kind) => (
           <button
             key={kind}
             type="button"

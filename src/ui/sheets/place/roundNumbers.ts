@@ -14,15 +14,33 @@ type Of<Kind extends Surrounding['kind']> = Extract<Surrounding, { kind: Kind }>
 
 const f = words.roundFields;
 
+const lineNumbers = (line: Of<'wall' | 'fence' | 'hedge'>): RoundNumber[] => [
+  { label: f.fromEast, value: line.from[0], as: 'site', set: (v) => ({ ...line, from: [v, line.from[1]] }) },
+  { label: f.fromNorth, value: line.from[1], as: 'site', set: (v) => ({ ...line, from: [line.from[0], v] }) },
+  { label: f.toEast, value: line.to[0], as: 'site', set: (v) => ({ ...line, to: [v, line.to[1]] }) },
+  { label: f.toNorth, value: line.to[1], as: 'site', set: (v) => ({ ...line, to: [line.to[0], v] }) },
+  { label: f.height, value: line.heightM, as: 'site', set: (v) => ({ ...line, heightM: v }) },
+  { label: f.thickness, value: line.thicknessM, as: 'site', set: (v) => ({ ...line, thicknessM: v }) },
+];
+
 const wallNumbers = (wall: Of<'wall'>): RoundNumber[] => [
-  { label: f.fromEast, value: wall.from[0], as: 'site', set: (v) => ({ ...wall, from: [v, wall.from[1]] }) },
-  { label: f.fromNorth, value: wall.from[1], as: 'site', set: (v) => ({ ...wall, from: [wall.from[0], v] }) },
-  { label: f.toEast, value: wall.to[0], as: 'site', set: (v) => ({ ...wall, to: [v, wall.to[1]] }) },
-  { label: f.toNorth, value: wall.to[1], as: 'site', set: (v) => ({ ...wall, to: [wall.to[0], v] }) },
-  { label: f.height, value: wall.heightM, as: 'site', set: (v) => ({ ...wall, heightM: v }) },
-  { label: f.thickness, value: wall.thicknessM, as: 'site', set: (v) => ({ ...wall, thicknessM: v }) },
+  ...lineNumbers(wall),
   { label: f.reflectance, value: wall.reflectance, as: 'percent', set: (v) => ({ ...wall, reflectance: v }) },
 ];
+
+const fenceNumbers = (fence: Of<'fence'>): RoundNumber[] => [
+  ...lineNumbers(fence),
+  { label: f.open, value: fence.openFraction, as: 'percent', set: (v) => ({ ...fence, openFraction: v }) },
+];
+
+const leavesOf = <Leafy extends Of<'hedge' | 'crown'>>(leafy: Leafy): RoundNumber => ({
+  label: f.leaves,
+  value: leafy.leafAreaDensityM2M3,
+  as: 'leafDensity',
+  set: (v) => ({ ...leafy, leafAreaDensityM2M3: v }),
+});
+
+const hedgeNumbers = (hedge: Of<'hedge'>): RoundNumber[] => [...lineNumbers(hedge), leavesOf(hedge)];
 
 const boxNumbers = (box: Of<'box'>): RoundNumber[] => {
   const [wide, deep, high] = box.sizeM;
@@ -66,34 +84,41 @@ const crownNumbers = (crown: Of<'crown'>): RoundNumber[] => {
     { label: f.halfWide, value: wide, as: 'site', set: (v) => ({ ...crown, halfSizeM: [v, deep, high] }) },
     { label: f.halfDeep, value: deep, as: 'site', set: (v) => ({ ...crown, halfSizeM: [wide, v, high] }) },
     { label: f.halfHigh, value: high, as: 'site', set: (v) => ({ ...crown, halfSizeM: [wide, deep, v] }) },
-    {
-      label: f.leaves,
-      value: crown.leafAreaDensityM2M3,
-      as: 'leafDensity',
-      set: (v) => ({ ...crown, leafAreaDensityM2M3: v }),
-    },
+    leavesOf(crown),
   ];
 };
 
 export function roundNumbers(one: Surrounding): RoundNumber[] {
-  if (one.kind === 'wall') return wallNumbers(one);
-  return one.kind === 'box' ? boxNumbers(one) : crownNumbers(one);
+  switch (one.kind) {
+    case 'wall':
+      return wallNumbers(one);
+    case 'fence':
+      return fenceNumbers(one);
+    case 'hedge':
+      return hedgeNumbers(one);
+    case 'box':
+      return boxNumbers(one);
+    case 'crown':
+      return crownNumbers(one);
+  }
 }
 
 /** A start for the grower's own figures: 2 m north of the tree. Our choice. */
 export function fresh(kind: Surrounding['kind']): Surrounding {
   const name = words.fresh[kind];
-  if (kind === 'wall') {
-    return { kind, name, from: [-2, 2], to: [2, 2], heightM: 2, thicknessM: 0.2, reflectance: 0.3 };
+  const line = { from: [-2, 2], to: [2, 2] } satisfies Partial<Of<'wall'>>;
+  switch (kind) {
+    case 'wall':
+      return { kind, name, ...line, heightM: 2, thicknessM: 0.2, reflectance: 0.3 };
+    case 'fence':
+      return { kind, name, ...line, heightM: 1.8, thicknessM: 0.05, openFraction: 0.3 };
+    case 'hedge':
+      return { kind, name, ...line, heightM: 1.8, thicknessM: 0.8, leafAreaDensityM2M3: 3 };
+    case 'box':
+      return { kind, name, centre: [0, 2.5], sizeM: [2, 1, 2], turnedDeg: 0, reflectance: 0.2 };
+    case 'crown': {
+      const [centreHeightM, leafAreaDensityM2M3] = [2.5, 1.5];
+      return { kind, name, centre: [0, 4], centreHeightM, halfSizeM: [1.5, 1.5, 1.5], leafAreaDensityM2M3 };
+    }
   }
-  if (kind === 'box')
-    return { kind, name, centre: [0, 2.5], sizeM: [2, 1, 2], turnedDeg: 0, reflectance: 0.2 };
-  return {
-    kind,
-    name,
-    centre: [0, 4],
-    centreHeightM: 2.5,
-    halfSizeM: [1.5, 1.5, 1.5],
-    leafAreaDensityM2M3: 1.5,
-  };
 }

@@ -67,8 +67,14 @@ export const placeWords = {
   round: 'Walls and neighbours',
   noneRound: 'Nothing stands near that takes light away.',
   positions: 'Positions are measured from the middle of the place: east and north positive.',
-  kinds: { wall: 'wall', box: 'block', crown: 'tree or hedge' },
-  addKind: { wall: 'Add a wall', box: 'Add a block', crown: 'Add a tree' },
+  kinds: { wall: 'wall', fence: 'fence', hedge: 'hedge', box: 'block', crown: 'tree' },
+  addKind: {
+    wall: 'Add a wall',
+    fence: 'Add a fence',
+    hedge: 'Add a hedge',
+    box: 'Add a block',
+    crown: 'Add a tree',
+  },
   takeAway: (name: string) => `Take away ${name}`,
   roundFields: {
     name: 'Name',
@@ -88,7 +94,14 @@ export const placeWords = {
     halfWide: 'Half size east-west',
     halfDeep: 'Half size north-south',
     halfHigh: 'Half size up-down',
-    leaves: 'Leaf area in the crown',
+    leaves: 'Leaf area in it',
+    open: 'Light passed square on',
   },
-  fresh: { wall: 'New wall', box: 'New block', crown: 'New neighbour' },
+  fresh: {
+    wall: 'New wall',
+    fence: 'New fence',
+    hedge: 'New hedge',
+    box: 'New block',
+    crown: 'New neighbour',
+  },
 } as const;
