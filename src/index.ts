@@ -11,6 +11,8 @@ export { writeTreeFile } from './document/writeTreeFile.ts';
 export type { LightAnswer, LightOptions, PlanOptions } from './engine/engine.ts';
 export { finishJob, type Job, type Progress } from './engine/job.ts';
 export { lightJob } from './engine/lightJob.ts';
+export * from './engine/look.ts';
+export { lookJob } from './engine/lookJob.ts';
 export { planInputOf } from './engine/planInput.ts';
 export * from './engine/reports.ts';
 
@@ -50,6 +52,9 @@ export {
   partsOf,
   partsTable,
 } from './light/lightParts.ts';
+// Looking at it
+export * from './light/look/skyRaster.ts';
+export * from './light/look/sunDay.ts';
 export { exposureOf, type NodeTable, nodeTable, type TableWave } from './light/nodeTable.ts';
 export { mergeForSearch, type SearchOptions, type SearchTable } from './light/searchTable.ts';
 // Sun and sky

@@ -6,6 +6,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
 import type { IsoDate, Period } from '../season/site.ts';
 import type { Progress } from './job.ts';
+import type { LookAnswers, LookOptions, LookQuestion } from './look.ts';
 import type { LightReport, NodeLight } from './reports.ts';
 
 export interface LightOptions {
@@ -63,6 +64,13 @@ export interface Engine {
    * the `partial` of its progress; the result may wait until the tree has been regrown for these cuts.
    */
   tryCuts(cutIds: readonly string[], onProgress?: (p: Progress<Trial>) => void): Running<Trial>;
+  /** The shade of a day, or the sky over a node. Rejects a shoot or node that the tree does not have. */
+  look<Ask extends LookQuestion['ask']>(
+    file: TreeFile,
+    question: Extract<LookQuestion, { readonly ask: Ask }>,
+    options?: LookOptions,
+    onProgress?: (p: Progress) => void,
+  ): Running<LookAnswers[Ask]>;
   dispose(): void;
 }
 

@@ -3,6 +3,8 @@ import type { TrialContext } from '../plan/trial.ts';
 import type { Engine, Running } from './engine.ts';
 import type { Job, Progress } from './job.ts';
 import { lightJob } from './lightJob.ts';
+import type { LookAnswers } from './look.ts';
+import { lookJob } from './lookJob.ts';
 import { planInputOf } from './planInput.ts';
 import { runJob } from './runJob.ts';
 import type { TracedTree } from './tracedTree.ts';
@@ -63,6 +65,13 @@ export function createInPlaceEngine(): Engine {
       if (context !== null) return begin(trialJob(context, cutIds), onProgress, (answer) => answer);
       const refusal = new Error('tryCuts: no plan has been made yet');
       return { result: Promise.reject(refusal), cancel: () => {} };
+    },
+    look(file, question, options = {}, onProgress) {
+      return begin(
+        lookJob(file, question, options),
+        onProgress,
+        (answer) => answer as LookAnswers[typeof question.ask],
+      );
     },
     dispose() {
       for (const work of underWay) work.cancel();

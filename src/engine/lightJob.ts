@@ -1,19 +1,15 @@
 /** Light per shoot, traced once and then only weighed anew. */
 import type { TreeFile } from '../document/treeFile.ts';
-import type { Surface } from '../geometry/surface.ts';
-import { growCanopy } from '../growth/growCanopy.ts';
-import { canopySurfaces } from '../growth/scene.ts';
 import type { LeafWave } from '../light/leafLedger.ts';
-import { leafOptics } from '../light/leafOptics.ts';
 import type { Wave } from '../light/ledger.ts';
 import { canopyWaveSteps, leafWaveSteps } from '../plan/canopyWave.ts';
-import { stageHeatGdd8 } from '../plan/tracedCanopy.ts';
-import { type SeasonDates, seasonDates } from '../season/seasonDates.ts';
+import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
+import { grownTree } from './grownTree.ts';
 import type { Job, Progress } from './job.ts';
 import { type Asked, lightAnswer } from './lightAnswer.ts';
-import { planInputOf } from './planInput.ts';
+import { progressOf } from './progressOf.ts';
 import type { TracedTree } from './tracedTree.ts';
 
 const keyOf = (
@@ -47,13 +43,9 @@ export function* lightJob(
     yield { done: 0.5, doing: 'Weighing the light' };
     return { answer: lightAnswer(kept, askedOf(options, kept.season)), traced: kept };
   }
-  const input = planInputOf(file, options);
-  const season = seasonDates({ ...input, site: input.site });
+  const { input, season, canopy, surfaces } = grownTree(file, options);
   const asked = askedOf(options, season);
-  const { tree, stance, values, seed } = input;
-  const heatGdd8 = stageHeatGdd8('full leaf', input, season);
-  const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
-  const surfaces: readonly Surface[] = [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed];
+  const { seed } = input;
   const [waves, leafWaves]: [Wave[], LeafWave[]] = [[], []];
   const traced = (): TracedTree => {
     const ownerCount = canopy.owners.length;
@@ -76,16 +68,4 @@ export function* lightJob(
     }
   }
   return { answer: lightAnswer(traced(), asked), traced: traced() };
-}
-
-/** Passes on how far a trace is, and returns what it returns. */
-function* progressOf<Result, Partial>(
-  steps: Generator<number, Result, void>,
-  progress: (done: number) => Progress<Partial>,
-): Generator<Progress<Partial>, Result, void> {
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-    yield progress(step.value);
-  }
 }

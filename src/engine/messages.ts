@@ -2,11 +2,18 @@
 import type { TreeFile } from '../document/treeFile.ts';
 import type { LightOptions, PlanOptions } from './engine.ts';
 import type { Progress } from './job.ts';
+import type { LookOptions, LookQuestion } from './look.ts';
 
 export type Call =
   | { readonly ask: 'light'; readonly file: TreeFile; readonly options: LightOptions }
   | { readonly ask: 'plan'; readonly file: TreeFile; readonly options: PlanOptions }
-  | { readonly ask: 'tryCuts'; readonly cutIds: readonly string[] };
+  | { readonly ask: 'tryCuts'; readonly cutIds: readonly string[] }
+  | {
+      readonly ask: 'look';
+      readonly file: TreeFile;
+      readonly question: LookQuestion;
+      readonly options: LookOptions;
+    };
 
 export type ToWorker =
   | { readonly call: number; readonly what: Call }

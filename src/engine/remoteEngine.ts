@@ -9,6 +9,8 @@ interface Pending {
   readonly onProgress: (progress: Progress<unknown>) => void;
 }
 
+type OnProgress = Pending['onProgress'] | undefined;
+
 /** The asking side: an engine whose work is done across the port. `stop` ends the worker. */
 export function createRemoteEngine(port: Port, stop: () => void): Engine & { fail(why: string): void } {
   const pending = new Map<number, Pending>();
@@ -55,10 +57,11 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
 
   return {
     light: (file, options = {}, onProgress) =>
-      ask<LightAnswer>({ ask: 'light', file, options }, onProgress as Pending['onProgress'] | undefined),
+      ask<LightAnswer>({ ask: 'light', file, options }, onProgress as OnProgress),
     plan: (file, options = {}, onProgress) => ask<Plan>({ ask: 'plan', file, options }, onProgress),
-    tryCuts: (cutIds, onProgress) =>
-      ask<Trial>({ ask: 'tryCuts', cutIds }, onProgress as Pending['onProgress'] | undefined),
+    tryCuts: (cutIds, onProgress) => ask<Trial>({ ask: 'tryCuts', cutIds }, onProgress as OnProgress),
+    look: (file, question, options = {}, onProgress) =>
+      ask({ ask: 'look', file, question, options }, onProgress),
     dispose: () => {
       fail('The work was stopped.');
       stop();

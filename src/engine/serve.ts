@@ -15,6 +15,10 @@ export function serve(port: Port, engine: Engine): void {
         return engine.plan(what.file, what.options, (progress) => onProgress({ call, progress }));
       case 'tryCuts':
         return engine.tryCuts(what.cutIds, (progress) => onProgress({ call, progress }));
+      case 'look':
+        return engine.look(what.file, what.question, what.options, (progress) =>
+          onProgress({ call, progress }),
+        );
     }
   };
 

@@ -47,6 +47,7 @@ function standIn({ light, plan, seen }: Told): Engine {
       return done(() => given(plan));
     },
     tryCuts: () => done(() => given<Trial>(undefined)),
+    look: () => done(() => given<never>(undefined)),
     dispose: () => {},
   };
 }

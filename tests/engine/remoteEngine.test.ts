@@ -21,6 +21,7 @@ const never: Engine = {
   light: () => pendingUntilCancelled(),
   plan: () => pendingUntilCancelled(),
   tryCuts: () => pendingUntilCancelled(),
+  look: () => pendingUntilCancelled(),
   dispose: () => {},
 };
 

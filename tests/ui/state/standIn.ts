@@ -66,6 +66,7 @@ export function standInEngine() {
     light: (_file, options?: LightOptions, onProgress?) => running(lights, options, onProgress),
     plan: (_file, options, onProgress) => running(plans, options, onProgress),
     tryCuts: (cutIds) => running(trials, cutIds, undefined),
+    look: () => ({ result: Promise.reject(new Error('standIn: not asked to look')), cancel: () => {} }),
     dispose: () => {},
   };
   return { engine, lights, plans, trials };

@@ -1,0 +1,29 @@
+/** The tree of a file in its summer leaves, ready to be traced. */
+import type { TreeFile } from '../document/treeFile.ts';
+import type { Surface } from '../geometry/surface.ts';
+import type { Canopy } from '../growth/canopy.ts';
+import { growCanopy } from '../growth/growCanopy.ts';
+import { canopySurfaces } from '../growth/scene.ts';
+import { leafOptics } from '../light/leafOptics.ts';
+import type { PlanInput } from '../plan/input.ts';
+import { stageHeatGdd8 } from '../plan/tracedCanopy.ts';
+import { type SeasonDates, seasonDates } from '../season/seasonDates.ts';
+import type { PlanOptions } from './engine.ts';
+import { planInputOf } from './planInput.ts';
+
+export interface GrownTree {
+  readonly input: PlanInput;
+  readonly season: SeasonDates;
+  readonly canopy: Canopy;
+  /** Leaves in the order of the canopy, then its wood, then what is fixed. */
+  readonly surfaces: readonly Surface[];
+}
+
+export function grownTree(file: TreeFile, options: PlanOptions): GrownTree {
+  const input = planInputOf(file, options);
+  const season = seasonDates({ ...input, site: input.site });
+  const { tree, stance, values, seed } = input;
+  const heatGdd8 = stageHeatGdd8('full leaf', input, season);
+  const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
+  return { input, season, canopy, surfaces: [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed] };
+}

@@ -1,0 +1,13 @@
+import type { Progress } from './job.ts';
+
+/** Passes on how far a trace is, and returns what it returns. */
+export function* progressOf<Result, Partial>(
+  steps: Generator<number, Result, void>,
+  progress: (done: number) => Progress<Partial>,
+): Generator<Progress<Partial>, Result, void> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield progress(step.value);
+  }
+}
