@@ -56,12 +56,11 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
   };
 
   return {
-    light: (file, options = {}, onProgress) =>
-      ask<LightAnswer>({ ask: 'light', file, options }, onProgress as OnProgress),
-    plan: (file, options = {}, onProgress) => ask<Plan>({ ask: 'plan', file, options }, onProgress),
-    tryCuts: (cutIds, onProgress) => ask<Trial>({ ask: 'tryCuts', cutIds }, onProgress as OnProgress),
-    look: (file, question, options = {}, onProgress) =>
-      ask({ ask: 'look', file, question, options }, onProgress),
+    light: (file, options = {}, tell) =>
+      ask<LightAnswer>({ ask: 'light', file, options }, tell as OnProgress),
+    plan: (file, options = {}, tell) => ask<Plan>({ ask: 'plan', file, options }, tell),
+    tryCuts: (cutIds, tell) => ask<Trial>({ ask: 'tryCuts', cutIds }, tell as OnProgress),
+    look: (file, question, options = {}, tell) => ask({ ask: 'look', file, question, options }, tell),
     dispose: () => {
       fail('The work was stopped.');
       stop();
