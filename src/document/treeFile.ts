@@ -26,16 +26,30 @@ const dayOfYear = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$/,
 const monthlyOf = (n: z.ZodNumber) =>
   z.tuple([n, n, n, n, n, n, n, n, n, n, n, n]).describe('January to December.');
 
+const hoursOfMonths = z.array(z.array(z.number().min(0).max(1500)).length(24)).length(12);
+const hourly = z
+  .strictObject({
+    source: name.describe('What the figures were taken from.'),
+    globalWM2: hoursOfMonths,
+    diffuseWM2: hoursOfMonths.describe('From the sky alone, without the straight beam.'),
+  })
+  .describe(
+    'Radiation on the level, W m-2: twelve months of 24 hours of true solar time (the sun stands highest at 12), means of the days. It rules over clearness and sunshine.',
+  );
+
 const climate = z.strictObject({
   source: z.enum(['measured', 'published', 'guess']),
   meanC: monthlyOf(z.number().min(-60).max(50)),
   minC: monthlyOf(z.number().min(-70).max(45)),
-  sunshineH: monthlyOf(z.number().min(0).max(24)).describe('Bright sunshine, hours a day.'),
+  sunshineH: monthlyOf(z.number().min(0).max(24))
+    .describe('Bright sunshine, hours a day. Needed where clearness is not given.')
+    .optional(),
   clearness: monthlyOf(z.number().min(0.15).max(0.8))
     .describe(
       'Share of the radiation above the air that reaches the ground. Where it is known it rules over the sunshine hours.',
     )
     .optional(),
+  hourly: hourly.optional(),
 });
 
 const pin = z.enum(['keep', 'remove']).nullable().default(null);

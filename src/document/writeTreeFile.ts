@@ -57,7 +57,8 @@ const keyOrder: Readonly<Record<string, readonly string[]>> = {
     'cover',
   ],
   viewpoint: ['name', 'bearingDeg'],
-  climate: ['source', 'meanC', 'minC', 'sunshineH', 'clearness'],
+  climate: ['source', 'meanC', 'minC', 'sunshineH', 'clearness', 'hourly'],
+  hourly: ['source', 'globalWM2', 'diffuseWM2'],
   frost: ['lastOfSpring', 'firstOfAutumn'],
   surroundings: [
     'kind',
@@ -128,12 +129,28 @@ const onOneLine = (value: Json): string => {
   return entries.length === 0 ? '{}' : `{ ${entries.join(', ')} }`;
 };
 
+/** Numbers, as many on a line as fit. */
+function filled(numbers: readonly number[], inner: string): string {
+  const lines: string[] = [];
+  let line = inner;
+  numbers.forEach((number, i) => {
+    const word = `${number}${i < numbers.length - 1 ? ',' : ''}`;
+    if (line !== inner && line.length + 1 + word.length > lineWidth) {
+      lines.push(line);
+      line = inner;
+    }
+    line += line === inner ? word : ` ${word}`;
+  });
+  return `[\n${[...lines, line].join('\n')}\n${inner.slice(2)}]`;
+}
+
 /** What fits on a line stays on one; everything else is broken at its own level. */
 function laidOut(value: Json, indent: string, before: number): string {
   const line = onOneLine(value);
   if (typeof value !== 'object' || value === null || indent.length + before + line.length <= lineWidth)
     return line;
   const inner = `${indent}  `;
+  if (Array.isArray(value) && value.every((item) => typeof item === 'number')) return filled(value, inner);
   if (Array.isArray(value)) {
     return `[\n${value.map((item) => inner + laidOut(item, inner, 0)).join(',\n')}\n${indent}]`;
   }

@@ -3,14 +3,13 @@ import { dayOfYear, monthOf } from './calendar.ts';
 import { diffuseShareOfMonth } from './diffuseShare.ts';
 import { type DayOrbit, dayLengthH, dayOrbit, extraterrestrialMJM2Day } from './extraterrestrial.ts';
 import { clearnessFromSunshine, sunshineFraction } from './globalRadiation.ts';
-import type { IsoDate, Site } from './site.ts';
+import type { Climate, IsoDate, Site } from './site.ts';
 
 export interface DayRadiation {
   readonly extraterrestrialMJM2: number;
   readonly globalMJM2: number;
   readonly diffuseMJM2: number;
-  /** Of the month: bright sunshine over day length. */
-  readonly sunshineFraction: number;
+  /** Of the month. */
   readonly clearness: number;
 }
 
@@ -28,11 +27,19 @@ export function dayRadiation(
 ): DayRadiation {
   const { latitudeDeg, climate } = site;
   const middle = dayOrbit(latitudeDeg, dayOfYear(`${date.slice(0, 8)}15`));
-  const sunshineH = climate.sunshineH[monthOf(date) - 1] as number;
-  const fraction = sunshineFraction(sunshineH, dayLengthH(middle.sunsetRad));
-  const clearness = climate.clearness?.[monthOf(date) - 1] ?? clearnessFromSunshine(fraction);
+  const clearness = clearnessOf(climate, monthOf(date), middle);
   const extraterrestrialMJM2 = extraterrestrialMJM2Day(latitudeDeg, dayOfYear(date), orbit);
   const globalMJM2 = clearness * extraterrestrialMJM2;
   const diffuseMJM2 = globalMJM2 * diffuseShareOfMonth(clearness, middle.sunsetRad);
-  return { extraterrestrialMJM2, globalMJM2, diffuseMJM2, sunshineFraction: fraction, clearness };
+  return { extraterrestrialMJM2, globalMJM2, diffuseMJM2, clearness };
+}
+
+/** Of a month, 1 to 12. Throws where neither clearness nor sunshine is known. */
+function clearnessOf({ clearness, sunshineH }: Climate, month: number, middle: DayOrbit): number {
+  const known = clearness?.[month - 1];
+  if (known !== undefined) return known;
+  const hours = sunshineH?.[month - 1];
+  if (hours === undefined)
+    throw new Error('dayRadiation: sunshine hours or clearness are needed, got neither');
+  return clearnessFromSunshine(sunshineFraction(hours, dayLengthH(middle.sunsetRad)));
 }

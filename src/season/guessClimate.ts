@@ -4,6 +4,9 @@ import type { Climate, Monthly } from './site.ts';
 
 export type ClimateKind = 'maritime' | 'continental' | 'mediterranean' | 'humid subtropical';
 
+/** Monthly means and sunshine. */
+export type GuessedClimate = Climate & { readonly sunshineH: Monthly };
+
 interface Habit {
   /** Mean of the year at 40 degrees of latitude, and how much colder it gets with each degree towards the pole. */
   readonly yearAt40C: number;
@@ -66,7 +69,7 @@ const tenth = (value: number): number => Math.round(10 * value) / 10;
  * summer and winter, half a year later in the south, and sunshine as a share of the day length. Real places of a kind
  * differ by 3 degrees C and a fifth of the sunshine, mountains by more. Throws on a latitude that is none.
  */
-export function guessClimate(latitudeDeg: number, kind: ClimateKind): Climate {
+export function guessClimate(latitudeDeg: number, kind: ClimateKind): GuessedClimate {
   if (!(Math.abs(latitudeDeg) <= 90)) {
     throw new Error(`guessClimate: a latitude within 90 degrees is needed, got ${latitudeDeg}`);
   }

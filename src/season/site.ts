@@ -16,6 +16,19 @@ export type Monthly = readonly [
   number,
 ];
 
+/**
+ * Mean radiation on the level by month and hour of true solar time, W m-2: `[month][hour]`, 12 rows of 24, January first;
+ * hour h runs from h to h + 1, and the sun stands highest at 12. A month's mean of its days.
+ */
+export interface HourlyRadiation {
+  /** What the figures were taken from, as shown to the grower. */
+  readonly source: string;
+  readonly globalWM2: readonly (readonly number[])[];
+  /** From the sky alone, without the straight beam. */
+  readonly diffuseWM2: readonly (readonly number[])[];
+}
+
+/** Sunshine or clearness is needed; of what is given, hourly radiation rules over clearness, and that over sunshine. */
 export interface Climate {
   /** Where these figures come from, as shown to the grower. */
   readonly source: 'measured' | 'published' | 'guess';
@@ -24,9 +37,10 @@ export interface Climate {
   /** Mean of the daily minima, degrees C. */
   readonly minC: Monthly;
   /** Bright sunshine, hours a day. */
-  readonly sunshineH: Monthly;
-  /** Share of the radiation above the air that reaches the ground; where it is known it rules over the sunshine hours. */
+  readonly sunshineH?: Monthly | undefined;
+  /** Share of the radiation above the air that reaches the ground. */
   readonly clearness?: Monthly | undefined;
+  readonly hourly?: HourlyRadiation | undefined;
 }
 
 /** A day of any year, as "MM-DD". */

@@ -43,7 +43,7 @@ describe('workYear', () => {
       ...north.site.climate,
       meanC: half(meanC),
       minC: half(minC),
-      sunshineH: half(sunshineH),
+      sunshineH: half(sunshineH as typeof meanC),
     };
     const site = { ...north.site, latitudeDeg: -41.2, climate, frost: null } as unknown as typeof north.site;
     const south = (date: string) => workYear({ ...north, site, budBreakOn: '2026-09-24', date });

@@ -2,6 +2,7 @@
 import { rad } from '../../geometry/world.ts';
 import { quoted } from '../refusal.ts';
 import type { TreeFile } from '../treeFile.ts';
+import { findBadClimate } from './climate.ts';
 import { type Finding, inM } from './finding.ts';
 
 function isTimeZone(name: string): boolean {
@@ -10,15 +11,6 @@ function isTimeZone(name: string): boolean {
   } catch {
     return false;
   }
-}
-
-function findBadClimate({ meanC, minC }: TreeFile['site']['climate']): Finding | null {
-  const month = minC.findIndex((c, i) => c > (meanC[i] as number));
-  if (month < 0) return null;
-  return {
-    place: ['site', 'climate', 'minC', month],
-    reason: `The mean of the nights (${minC[month]} °C) is warmer than the mean of the whole days (${meanC[month]} °C) in month ${month + 1}. Perhaps two rows were exchanged.`,
-  };
 }
 
 function findBadSurrounding(file: TreeFile): Finding | null {

@@ -96,7 +96,7 @@ function Weather() {
       <h2 className="small-head">{words.climate}</h2>
       <div className="charts">
         <MonthBars title={words.temperature} values={climate.meanC} decimals={0} />
-        <MonthBars title={words.sunshine} values={climate.sunshineH} decimals={0} />
+        {climate.sunshineH && <MonthBars title={words.sunshine} values={climate.sunshineH} decimals={0} />}
       </div>
       <p className="quiet small">
         {frost === null
