@@ -40,6 +40,17 @@ const set =
     at[place.at(-1) as string | number] = value;
   };
 
+const fence = (odd: object): object => ({
+  kind: 'fence',
+  name: 'Fence',
+  from: [-2, 2],
+  to: [2, 2],
+  heightM: 1.8,
+  thicknessM: 0.05,
+  openFraction: 0.3,
+  ...odd,
+});
+
 /** Class 1: no text, or not the right sort. */
 export const wrongText: readonly BadFile[] = [
   { name: 'nothing', content: '' },
@@ -149,6 +160,30 @@ export const badShapes: readonly BadText[] = [
   changed('no such day', set(['season', 'sketchedOn'], '2025-02-29')),
   changed('no such month', set(['site', 'frost', 'lastOfSpring'], '13-01')),
   changed('a crown for a wall', set(['site', 'surroundings', 0, 'kind'], 'crown')),
+  changed(
+    'a fence that lets more through than comes',
+    set(['site', 'surroundings', 0], fence({ openFraction: 1.2 })),
+  ),
+  changed('a fence without gaps named', set(['site', 'surroundings', 0], fence({ openFraction: undefined }))),
+  changed('a hedge in a fence', set(['site', 'surroundings', 0], fence({ leafAreaDensityM2M3: 3 }))),
+  changed('an empty skyline', set(['site', 'skyline'], { reflectance: 0.2, points: [] })),
+  changed('a skyline of pairs', set(['site', 'skyline'], { reflectance: 0.2, points: [[0, 10]] })),
+  changed(
+    'a skyline overhead',
+    set(['site', 'skyline'], { reflectance: 0.2, points: [{ bearingDeg: 3, heightDeg: 90 }] }),
+  ),
+  changed('a slope of 90 degrees', set(['site', 'slope'], { slopeDeg: 90, fallsToDeg: 180 })),
+  changed('a slope without a way down', set(['site', 'slope'], { slopeDeg: 9 })),
+  changed(
+    'a cover that makes light',
+    set(['site', 'cover'], { name: 'Film', passedFraction: 1.1, diffusingFraction: 0, dates: null }),
+  ),
+  changed(
+    'a cover without dates',
+    set(['site', 'cover'], { name: 'Film', passedFraction: 0.9, diffusingFraction: 0 }),
+  ),
+  changed('turns every half week', set(['standing', 'quarterTurnEveryWeeks'], 0.5)),
+  changed('turns that are null', set(['standing', 'quarterTurnEveryWeeks'], null)),
   changed('another format', set(['format'], 'bough')),
   changed('version 0', set(['version'], 0)),
   changed('version -1', set(['version'], -1)),

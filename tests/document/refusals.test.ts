@@ -157,6 +157,69 @@ describe('a refusal says what and where', () => {
       /ends where it begins/,
     ],
     [
+      'a hedge without length',
+      (f) =>
+        void f.site.surroundings.push({
+          kind: 'hedge',
+          name: 'Privet',
+          from: [2, 3],
+          to: [2, 3.004],
+          heightM: 1.6,
+          thicknessM: 0.7,
+          leafAreaDensityM2M3: 3,
+        }),
+      'site.surroundings[1].to (Privet)',
+      /The hedge ends where it begins/,
+    ],
+    [
+      'a ridge below the eaves',
+      (f) =>
+        void f.site.surroundings.push({
+          kind: 'box',
+          name: 'Shed',
+          centre: [2, 3],
+          sizeM: [3, 2, 2.4],
+          turnedDeg: 0,
+          reflectance: 0.2,
+          ridgeHeightM: 2.3,
+        }),
+      'site.surroundings[1].ridgeHeightM (Shed)',
+      /2\.3 m\) is not above the walls \(2\.4 m\)/,
+    ],
+    [
+      'two heights of the skyline at one bearing',
+      (f) =>
+        void (f.site.skyline = {
+          reflectance: 0.2,
+          points: [
+            { bearingDeg: 0, heightDeg: 7 },
+            { bearingDeg: 90, heightDeg: 11 },
+            { bearingDeg: 360, heightDeg: 8 },
+          ],
+        }),
+      'site.skyline.points[2].bearingDeg',
+      /two heights at 360°/,
+    ],
+    [
+      'a cover with a name of nothing',
+      (f) =>
+        void (f.site.cover = { name: '\u0000', passedFraction: 0.5, diffusingFraction: 0.3, dates: null }),
+      'site.cover.name',
+      /no character that can be read/,
+    ],
+    [
+      'a cover on a day that no month has',
+      (f) =>
+        void (f.site.cover = {
+          name: 'Net',
+          passedFraction: 0.5,
+          diffusingFraction: 0.3,
+          dates: { from: '04-31', until: '09-30' },
+        }),
+      'site.cover.dates.from',
+      /04-31/,
+    ],
+    [
       'soil under the pot',
       (f) => void (f.standing.pot!.soilBelowRimM = 0.45),
       'standing.pot.soilBelowRimM',

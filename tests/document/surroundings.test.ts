@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { surroundingSurfaces } from '../../src/document/surroundings.ts';
 import type { TreeFile } from '../../src/document/treeFile.ts';
 import { soilHeightM, stanceOf } from '../../src/document/views.ts';
-import type { Mesh, Surface } from '../../src/geometry/surface.ts';
+import type { Mesh, Receiver, Surface } from '../../src/geometry/surface.ts';
 import { cross, dot, length, sub, type Vec3 } from '../../src/geometry/vec.ts';
+import { pathInCloudM } from '../../src/light/trace/meet.ts';
+import { parallelBeamTracer } from '../../src/light/trace/parallelBeam.ts';
 import { sampleFile } from './sampleFiles.ts';
 
 type Thing = TreeFile['site']['surroundings'][number];
@@ -91,6 +93,74 @@ describe('surroundings as surfaces', () => {
     expect(southmost(corners(turned).filter((c) => c[0] < 0.5))).toBeLessThan(-2.8);
     expect(Math.max(...corners(mesh).map((c) => c[2]))).toBeCloseTo(-3 + 2, 9);
     expect(Math.max(...corners(mesh).map((c) => c[0]))).toBeCloseTo(2.5, 9);
+  });
+
+  it('puts a gable on a box, its ridge along the first size', () => {
+    const box: Thing = {
+      kind: 'box',
+      name: 'House',
+      centre: [2, 3],
+      sizeM: [4, 3, 2],
+      turnedDeg: 20,
+      reflectance: 0.2,
+      ridgeHeightM: 3.5,
+    };
+    const mesh = meshOf(surroundingSurfaces(withThings(box))[0]);
+    // The flat top stays inside, seen by nobody: the roof adds a prism without its floor.
+    const ridge = corners(mesh).filter((c) => c[1] === 3.5);
+    for (const [x, , z] of ridge) {
+      expect(Math.hypot(x - 2, z + 3)).toBeCloseTo(2, 9);
+      expect(Math.abs((z + 3) * Math.cos(Math.PI / 9) - (x - 2) * Math.sin(Math.PI / 9))).toBeLessThan(1e-9);
+    }
+    expect(ridge.length).toBeGreaterThan(0);
+    const floorless = (4 * 3 * 1.5) / 2;
+    const coneFromOrigin = volumeM3(mesh) - 4 * 3 * 2;
+    // Without its floor the roof's cone to the origin counts the prism less a third of floor x height of the eaves.
+    expect(coneFromOrigin).toBeCloseTo(floorless + (4 * 3 * 2) / 3, 9);
+  });
+
+  it('fills a hedge with leaves from the ground up, on the line between its ends', () => {
+    const hedge: Thing = {
+      kind: 'hedge',
+      name: 'Hedge',
+      from: [1, 2],
+      to: [4, 6],
+      heightM: 1.7,
+      thicknessM: 0.8,
+      leafAreaDensityM2M3: 3,
+    };
+    const cloud = surroundingSurfaces(withThings(hedge))[0];
+    if (cloud?.shape !== 'cloud') throw new Error('no cloud');
+    expect(cloud).toMatchObject({ form: 'box', owner: 0, centre: [2.5, 0.85, -4], extinctionPerM: 1.5 });
+    expect(cloud.halfSizeM).toEqual([2.5, 0.85, 0.4]);
+    // From inside along its line there are 2.5 m of it, across it 0.4 m.
+    expect(pathInCloudM(cloud, cloud.centre, [0.6, 0, -0.8])).toBeCloseTo(2.5, 9);
+    expect(pathInCloudM(cloud, cloud.centre, [0.8, 0, 0.6])).toBeCloseTo(0.4, 9);
+  });
+
+  it('lets the open share of a fence through square on, its square at 60 degrees to it, nothing without gaps', () => {
+    const fence: Thing = {
+      kind: 'fence',
+      name: 'Fence',
+      from: [-5, 2],
+      to: [5, 2],
+      heightM: 2,
+      thicknessM: 0.05,
+      openFraction: 0.4,
+    };
+    const share = (thing: Thing, toSky: Vec3): number => {
+      let passed = 1;
+      const receiver: Receiver = { point: [0, 1, 0], normal: toSky, sides: 'one', onSurface: -1 };
+      parallelBeamTracer(surroundingSurfaces(withThings(thing)), [receiver])(toSky, (_r, _s, one) => {
+        passed *= one;
+      });
+      return passed;
+    };
+    expect(share(fence, [0, 0, -1])).toBeCloseTo(0.4, 9);
+    expect(share(fence, [Math.sqrt(0.75), 0, -0.5])).toBeCloseTo(0.16, 9);
+    expect(share({ ...fence, openFraction: 1 }, [0, 0, -1])).toBe(1);
+    expect(share({ ...fence, openFraction: 0 }, [0, 0, -1])).toBe(0);
+    expect(share(fence, [0, 0, 1])).toBe(1);
   });
 
   it('makes a crown a cloud that dims by half its leaf area density', () => {

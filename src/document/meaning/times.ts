@@ -30,18 +30,21 @@ function findBadSeason({ budBreakOn, sketchedOn }: TreeFile['season']): Finding 
   };
 }
 
-function findBadFrost(frost: TreeFile['site']['frost']): Finding | null {
-  for (const [name, day] of Object.entries(frost ?? {})) {
+/** A day of the year that no month has. */
+function findNoSuchDay(days: object, place: Finding['place']): Finding | null {
+  for (const [name, day] of Object.entries(days) as [string, string][]) {
     const [month, dayOfMonth] = day.split('-').map(Number) as [number, number];
     if (dayOfMonth > (daysOfMonth[month - 1] ?? 0)) {
-      return {
-        place: ['site', 'frost', name],
-        reason: `There is no such day in that month: ${day}. It is written as MM-DD.`,
-      };
+      const reason = `There is no such day in that month: ${day}. It is written as MM-DD.`;
+      return { place: [...place, name], reason };
     }
   }
   return null;
 }
+
+const findBadDay = ({ frost, cover }: TreeFile['site']): Finding | null =>
+  findNoSuchDay(frost ?? {}, ['site', 'frost']) ??
+  findNoSuchDay(cover?.dates ?? {}, ['site', 'cover', 'dates']);
 
 function findFutureWood(file: TreeFile): Finding | null {
   const year = yearOf(file.season.sketchedOn);
@@ -54,4 +57,4 @@ function findFutureWood(file: TreeFile): Finding | null {
 }
 
 export const findWrongTime = (file: TreeFile): Finding | null =>
-  findBadSeason(file.season) ?? findBadFrost(file.site.frost) ?? findFutureWood(file);
+  findBadSeason(file.season) ?? findBadDay(file.site) ?? findFutureWood(file);

@@ -112,6 +112,26 @@ describe('a crown as triangles', () => {
   });
 });
 
+describe('a hedge as triangles', () => {
+  const hedge: Cloud = { ...cloud, form: 'box', turnedDeg: 27 };
+
+  it('holds the volume of its box, seen from outside anticlockwise', () => {
+    expect(volumeM3(trianglesOf(hedge))).toBeCloseTo(8 * 1.1 * 1.7 * 0.8, 9);
+  });
+
+  it('is run through by the rays that run through its box, and by no others (seed 73)', () => {
+    const triangles = trianglesOf(hedge);
+    let inside = 0;
+    for (let i = 0; i < 2000; i++) {
+      const { from, toSky } = rayNear(cloud.centre, 2, 73, i);
+      const runs = pathInCloudM(hedge, from, toSky) > 0;
+      if (runs) inside++;
+      expect(crossings(triangles, from, toSky), `ray ${i}`).toBe(runs ? 2 : 0);
+    }
+    expect(inside).toBeGreaterThan(400);
+  });
+});
+
 describe('an outline cut into triangles', () => {
   const bent: Outline = [
     [0, 0],

@@ -99,6 +99,19 @@ describe('a cloud', () => {
     expect(pathInCloudM(cloud, [0, 8, 0], upright)).toBe(0);
     expect(pathInCloudM(cloud, [1.1, 0, 0], upright)).toBe(0);
   });
+  it('has its path inside a box from face to face, turned clockwise with it', () => {
+    const box: Cloud = { ...cloud, form: 'box' };
+    expect(pathInCloudM(box, [0.9, 0, 2.9], upright)).toBe(4);
+    expect(pathInCloudM(box, [0.9, 6, 2.9], upright)).toBe(1);
+    expect(pathInCloudM(box, [1.1, 0, 0], upright)).toBe(0);
+    expect(pathInCloudM(box, [0, 5, 0], [1, 0, 0])).toBe(1);
+    expect(pathInCloudM(box, [-4, 5, 0], [0.6, 0, 0.8])).toBe(0);
+    expect(pathInCloudM(box, [-4, 5, -4], [0.6, 0, 0.8])).toBeCloseTo(2 / 0.6, 12);
+    // Its long side ran north-south; turned by 30 degrees its north end points 30 degrees east of north.
+    const turned: Cloud = { ...box, turnedDeg: 30 };
+    expect(pathInCloudM(turned, [0, 5, 0], [0.5, 0, -Math.sqrt(0.75)])).toBeCloseTo(3, 12);
+    expect(pathInCloudM(turned, [0, 5, 0], [-0.5, 0, -Math.sqrt(0.75)])).toBeCloseTo(1 / Math.sqrt(0.75), 12);
+  });
 });
 
 const one = (point: Vec3, onSurface = -1): Receiver => ({ point, normal: upright, sides: 'one', onSurface });
@@ -180,6 +193,7 @@ describe.each([
     expect(message(bad({ across: [-0.6, 0, 0] }))).toThrow('along and across of surface 0 must span a plane');
     expect(message({ ...cloud, extinctionPerM: Number.NaN })).toThrow('extinctionPerM of surface 0');
     expect(message({ ...cloud, halfSizeM: [1, 0, 1] })).toThrow('halfSizeM of surface 0');
+    expect(message({ ...cloud, turnedDeg: Number.NaN })).toThrow('turn of surface 0');
     expect(message({ ...stem, toRadiusM: -1 })).toThrow('toRadiusM of surface 0 must be 0 or more, got -1');
     expect(message({ shape: 'mesh', owner: 0, optics, triangles: [1, 2, 3] })).toThrow(
       'nine numbers a triangle',

@@ -102,6 +102,7 @@ function surfacesOf(draw: Draw, size: SceneSize): Surface[] {
     const extinctionPerM = between(draw, 0.3, 1.9);
     surfaces.push({
       shape: 'cloud',
+      form: i % 2 === 0 ? 'ellipsoid' : 'box',
       owner: 0,
       optics: optics(0),
       centre: pointIn(draw, 1),
