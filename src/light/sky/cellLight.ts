@@ -1,5 +1,4 @@
 /** The light of a period, cell by cell. */
-import { daysOf } from '../../season/calendar.ts';
 import type { Period } from '../../season/site.ts';
 import type { CellLight } from '../directions.ts';
 import { sunDirection } from '../sun.ts';
@@ -11,9 +10,9 @@ import {
   declinationAtRow,
   groundPatches,
   hourAngleAtColumn,
-  rowOfDeclination,
 } from './cells.ts';
-import { dayLight, daySteps, hourAngleOfStep, type SkySite, type Weather } from './dayLight.ts';
+import { daySteps, hourAngleOfStep, type SkySite, type Weather } from './dayLight.ts';
+import { type LevelLight, levelLight } from './levelLight.ts';
 import { type SkyKind, skyEnergy } from './skyEnergy.ts';
 
 export interface CellLightInput {
@@ -25,6 +24,18 @@ export interface CellLightInput {
   /** Of every day of the period; normal when left out. */
   readonly weather?: Weather;
 }
+
+/** What turns the light on the level into that of the cells. */
+export interface SkyOver {
+  readonly latitudeDeg: number;
+  /** 0 to 1. */
+  readonly groundReflectance: number;
+  readonly skyKind: SkyKind;
+  /** Only the light of one hour of each day: 12 is the hour that begins at solar noon; the whole day when left out. */
+  readonly solarHour?: number;
+}
+
+const hourSteps = daySteps / 24;
 
 /**
  * Energy of every cell, mean of the period's days in a normal year, or all of them cloudless.
@@ -41,29 +52,26 @@ export interface CellLightInput {
  * Ground: as bright as open ground under the period's mean light, everywhere; the tree's own shadow on it is left out, so light
  * from below is somewhat too high under a dense crown.
  */
-export function cellLight(input: CellLightInput): CellLight {
-  const { site, groundReflectance, period, skyKind, weather } = input;
+export function cellLight({ site, period, weather, ...over }: CellLightInput): CellLight {
+  return cellLightOf(levelLight(site, period, weather), { ...over, latitudeDeg: site.latitudeDeg });
+}
+
+/** As `cellLight`, from light on the level that was added up before. */
+export function cellLightOf(level: LevelLight, over: SkyOver): CellLight {
+  const { latitudeDeg, groundReflectance, skyKind, solarHour } = over;
   if (!(groundReflectance >= 0 && groundReflectance <= 1)) {
     throw new Error(`cellLight: a ground reflectance of 0 to 1 is needed, got ${groundReflectance}`);
   }
-  const dates = daysOf(period);
-  const levelBeam = new Float64Array(beamCells);
-  const levelDiffuse = new Float64Array(beamCells);
-  let openBeam = 0;
-  let openDiffuse = 0;
-  for (const date of dates) {
-    const day = dayLight(site, date, weather);
-    putIntoBoxes(day.declinationDeg, day.beamParMolM2, levelBeam);
-    putIntoBoxes(day.declinationDeg, day.diffuseParMolM2, levelDiffuse);
-    openBeam += total(day.beamParMolM2);
-    openDiffuse += total(day.diffuseParMolM2);
+  if (solarHour !== undefined && !(Number.isInteger(solarHour) && solarHour >= 0 && solarHour < 24)) {
+    throw new Error(`cellLight: an hour of the day is a whole number from 0 to 23, got ${solarHour}`);
   }
-  openBeam /= dates.length;
-  openDiffuse /= dates.length;
-  const beam = squareToTheBeam(levelBeam, site.latitudeDeg).map((energy) => energy / dates.length);
+  const levelBeam = inBoxes(level.beamParMolM2, solarHour);
+  const levelDiffuse = inBoxes(level.diffuseParMolM2, solarHour);
+  const [openBeam, openDiffuse] = [total(levelBeam) / level.days, total(levelDiffuse) / level.days];
+  const beam = squareToTheBeam(levelBeam, latitudeDeg).map((energy) => energy / level.days);
   const groundRadiance = (groundReflectance * (openBeam + openDiffuse)) / Math.PI;
   return {
-    sky: skyEnergy({ skyKind, openDiffuse, levelDiffuse, latitudeDeg: site.latitudeDeg }),
+    sky: skyEnergy({ skyKind, openDiffuse, levelDiffuse, latitudeDeg }),
     beam,
     ground: Float64Array.from(groundPatches, (patch) => groundRadiance * patch.solidAngleSr),
     openSkyParMolM2Day: openBeam + openDiffuse,
@@ -72,19 +80,18 @@ export function cellLight(input: CellLightInput): CellLight {
   };
 }
 
-/** Adds the level light of a day's steps to their boxes, shared linearly between the two nearest rows. */
-function putIntoBoxes(declinationDeg: number, steps: Float64Array, boxes: Float64Array): void {
-  const place = rowOfDeclination(declinationDeg) - 0.5;
-  const lower = Math.max(0, Math.min(beamRows - 1, Math.floor(place)));
-  const upper = Math.min(beamRows - 1, lower + 1);
-  const upperShare = Math.min(1, Math.max(0, place - lower));
-  for (let step = 0; step < daySteps; step++) {
-    const energy = steps[step] as number;
-    if (energy === 0) continue;
-    const column = Math.floor((hourAngleOfStep(step) + 180) / beamColumnDeg);
-    addTo(boxes, lower * beamColumns + column, energy * (1 - upperShare));
-    addTo(boxes, upper * beamColumns + column, energy * upperShare);
+/** Sums of rows and steps, of the whole day or of one hour, into the boxes of the beam grid. */
+export function inBoxes(steps: Float64Array, solarHour?: number): Float64Array {
+  const boxes = new Float64Array(beamCells);
+  const from = solarHour === undefined ? 0 : solarHour * hourSteps;
+  const end = solarHour === undefined ? daySteps : from + hourSteps;
+  for (let row = 0; row < beamRows; row++) {
+    for (let step = from; step < end; step++) {
+      const column = Math.floor((hourAngleOfStep(step) + 180) / beamColumnDeg);
+      addTo(boxes, row * beamColumns + column, steps[row * daySteps + step] as number);
+    }
   }
+  return boxes;
 }
 
 /** Least mean sine of elevation of a box that may carry energy. */
