@@ -2,8 +2,11 @@
 import { createReadStream } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import process from 'node:process';
+import { parentPort, workerData } from 'node:worker_threads';
 import { version } from '../../package.json';
 import { createInPlaceEngine } from '../engine/inPlaceEngine.ts';
+import { serveTracer } from '../engine/serveTracer.ts';
+import { nodePort, nodeTracers, tracerRole } from './nodeTracers.ts';
 import { run } from './run.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -39,11 +42,16 @@ const terminal: Terminal = {
   showProgress: process.stderr.isTTY ? showProgress : null,
 };
 
-// Whoever reads the answer may stop early, as `head` does: that is no fault.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(0);
-  process.stderr.write(`boughlight: the answer cannot be written (${error.message}).\n`);
-  process.exit(1);
-});
+async function runCommand(): Promise<void> {
+  // Whoever reads the answer may stop early, as `head` does: that is no fault.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(0);
+    process.stderr.write(`boughlight: the answer cannot be written (${error.message}).\n`);
+    process.exit(1);
+  });
+  const makeEngine = () => createInPlaceEngine(nodeTracers(new URL(import.meta.url)));
+  process.exitCode = await run(process.argv.slice(2), { terminal, makeEngine, version });
+}
 
-process.exitCode = await run(process.argv.slice(2), { terminal, makeEngine: createInPlaceEngine, version });
+if (parentPort !== null && workerData === tracerRole) serveTracer(nodePort(parentPort));
+else await runCommand();

@@ -8,6 +8,7 @@ import { lookJob } from './lookJob.ts';
 import { planInputOf } from './planInput.ts';
 import { runJob } from './runJob.ts';
 import type { TracedTree } from './tracedTree.ts';
+import type { Tracers } from './tracers.ts';
 import { trialJob } from './trialJob.ts';
 
 /** Keeps the value of the call begun last, whichever comes to its end first. */
@@ -27,8 +28,11 @@ function keeper<Value>() {
   };
 }
 
-/** The engine on the thread at hand. It keeps the tree traced last and the plan asked for last. */
-export function createInPlaceEngine(): Engine {
+/**
+ * The engine on the thread at hand. It keeps the tree traced last and the plan asked for last.
+ * @param tracers threads that trace for it, which end with it; null: it traces by itself
+ */
+export function createInPlaceEngine(tracers: Tracers | null = null): Engine {
   const traced = keeper<TracedTree>();
   const trial = keeper<TrialContext>();
   const underWay = new Set<Running<unknown>>();
@@ -39,7 +43,7 @@ export function createInPlaceEngine(): Engine {
     onProgress: ((progress: Progress<Part>) => void) | undefined,
     take: (whole: Whole) => Result,
   ): Running<Result> {
-    const work = runJob(job, onProgress);
+    const work = runJob(job, onProgress, tracers);
     underWay.add(work);
     const result = work.result.then(take).finally(() => underWay.delete(work));
     return { result, cancel: work.cancel };
@@ -77,6 +81,7 @@ export function createInPlaceEngine(): Engine {
       for (const work of underWay) work.cancel();
       traced.clear();
       trial.clear();
+      tracers?.dispose();
     },
   };
 }

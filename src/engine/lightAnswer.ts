@@ -32,7 +32,7 @@ function nodesOfShoots({ shoots, nodes }: Canopy): Grouping {
   return { count: shoots.length, group: Int32Array.from(nodes, indexOf) };
 }
 
-function lightOf({ input }: TracedTree, { period, weather, sky }: Asked): CellLight {
+export function lightOf({ input }: Pick<TracedTree, 'input'>, { period, weather, sky }: Asked): CellLight {
   const { site } = input;
   return cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: sky, weather });
 }

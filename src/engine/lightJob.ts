@@ -1,16 +1,15 @@
 /** Light per shoot, traced once and then only weighed anew. */
 import type { TreeFile } from '../document/treeFile.ts';
-import type { LeafWave } from '../light/leafLedger.ts';
-import type { Wave } from '../light/ledger.ts';
-import { canopyWaveSteps, leafWaveSteps } from '../plan/canopyWave.ts';
+import { type CanopyScene, canopyScene } from '../plan/canopyScene.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
+import { coarsePairs } from './coarsePairs.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
 import { grownTree } from './grownTree.ts';
-import type { Job, Progress } from './job.ts';
-import { type Asked, lightAnswer } from './lightAnswer.ts';
-import { progressOf } from './progressOf.ts';
+import type { Job } from './job.ts';
+import { type Asked, lightAnswer, lightOf } from './lightAnswer.ts';
 import type { TracedTree } from './tracedTree.ts';
+import { fetchPair, type TracedPair, wavePair } from './wavePair.ts';
 
 const keyOf = (
   { axes, site, standing, season, settings, cultivar }: TreeFile,
@@ -32,40 +31,66 @@ const askedOf = ({ period, weather, sky }: LightOptions, season: SeasonDates): A
 /** Coarse answers are given after so many waves; two are the least that can tell their doubt. */
 const givesPartialAfter = (waves: number): boolean => waves >= 2 && Number.isInteger(Math.log2(waves));
 
-/** @param kept the tree traced last, used again when nothing that the rays depend on has changed */
-export function* lightJob(
-  file: TreeFile,
-  options: LightOptions,
-  kept: TracedTree | null,
-): Job<{ readonly answer: LightAnswer; readonly traced: TracedTree }, LightAnswer> {
+type Whole = { readonly answer: LightAnswer; readonly traced: TracedTree };
+type Steps<Result> = Job<Result, LightAnswer>;
+/** A tree that is yet to be traced. */
+type Untraced = Omit<TracedTree, 'ledger' | 'leafLedger'>;
+
+function tracedBy(tree: Untraced, pairs: readonly TracedPair[]): TracedTree {
+  const { canopy, input } = tree;
+  const [ownerCount, { seed }] = [canopy.owners.length, input];
+  const waves = pairs.map(({ nodes }) => nodes);
+  const leafWaves = pairs.map(({ leaves }) => leaves);
+  return {
+    ...tree,
+    ledger: { ownerCount, receiverCount: canopy.nodes.length, waves, seed },
+    leafLedger: { ownerCount, groupCount: canopy.shoots.length, waves: leafWaves, seed },
+  };
+}
+
+/** How much of the bar a first picture takes. */
+const coarsePart = 0.04;
+
+/** A first picture from few rays, where the first whole waves would take long. */
+function* coarseSteps(tree: Untraced, scene: CanopyScene, asked: Asked): Steps<void> {
+  const pairs = coarsePairs(scene, lightOf(tree, asked));
+  if (pairs.length === 0) return;
+  const traced: TracedPair[] = [];
+  for (const i of pairs.keys()) {
+    traced.push(
+      yield* fetchPair(pairs, i, (coarsePart * i) / pairs.length, (coarsePart * (i + 1)) / pairs.length),
+    );
+  }
+  const partial = lightAnswer(tracedBy(tree, traced), asked);
+  yield { done: coarsePart, doing: 'Following the light', partial };
+}
+
+/**
+ * Light of a tree, coarse first.
+ * @param kept the tree traced last, used again when nothing that the rays depend on has changed
+ */
+export function* lightJob(file: TreeFile, options: LightOptions, kept: TracedTree | null): Steps<Whole> {
   const key = keyOf(file, options);
   if (kept?.key === key) {
     yield { done: 0.5, doing: 'Weighing the light' };
     return { answer: lightAnswer(kept, askedOf(options, kept.season)), traced: kept };
   }
-  const { input, season, canopy, surfaces } = grownTree(file, options);
+  yield { done: 0, doing: 'Growing the leaves' };
+  const { input, season, canopy } = grownTree(file, options);
+  const tree = { key, input, season, canopy };
   const asked = askedOf(options, season);
-  const { seed } = input;
-  const [waves, leafWaves]: [Wave[], LeafWave[]] = [[], []];
-  const traced = (): TracedTree => {
-    const ownerCount = canopy.owners.length;
-    const ledger = { ownerCount, receiverCount: canopy.nodes.length, waves: [...waves], seed };
-    const leafLedger = { ownerCount, groupCount: canopy.shoots.length, waves: [...leafWaves], seed };
-    return { key, input, season, canopy, ledger, leafLedger };
-  };
-  for (let wave = 0; wave < input.waves; wave++) {
-    const { latitudeDeg } = input.site;
-    const wanted = { canopy, surfaces, latitudeDeg, seed, wave };
-    const progress = (half: number, of: number): Progress<LightAnswer> => ({
-      done: (wave + half + of / 2) / input.waves,
-      doing: 'Following the light',
-    });
-    waves.push(yield* progressOf(canopyWaveSteps(wanted), (done) => progress(0, done)));
-    leafWaves.push(yield* progressOf(leafWaveSteps(wanted), (done) => progress(0.5, done)));
-    const done = waves.length / input.waves;
-    if (done < 1 && givesPartialAfter(waves.length)) {
-      yield { done, doing: 'Following the light', partial: lightAnswer(traced(), asked) };
+  const scene = canopyScene(canopy, input);
+  yield* coarseSteps(tree, scene, asked);
+  const pairs = Array.from({ length: input.waves }, (_, wave) => wavePair({ scene, wave }));
+  const traced: TracedPair[] = [];
+  for (const i of pairs.keys()) {
+    const share = (pair: number): number => coarsePart + ((1 - coarsePart) * pair) / pairs.length;
+    traced.push(yield* fetchPair(pairs, i, share(i), share(i + 1)));
+    if (traced.length < pairs.length && givesPartialAfter(traced.length)) {
+      const partial = lightAnswer(tracedBy(tree, traced), asked);
+      yield { done: share(i + 1), doing: 'Following the light', partial };
     }
   }
-  return { answer: lightAnswer(traced(), asked), traced: traced() };
+  const whole = tracedBy(tree, traced);
+  return { answer: lightAnswer(whole, asked), traced: whole };
 }

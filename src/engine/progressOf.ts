@@ -4,7 +4,7 @@ import type { Progress } from './job.ts';
 export function* progressOf<Result, Partial>(
   steps: Generator<number, Result, void>,
   progress: (done: number) => Progress<Partial>,
-): Generator<Progress<Partial>, Result, void> {
+): Generator<Progress<Partial>, Result, unknown> {
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;

@@ -1,4 +1,6 @@
 /** What if only these cuts of a plan were made? */
+
+import { within } from '../plan/errand.ts';
 import { cutEnds, goneIds } from '../plan/gone.ts';
 import { seasonLight, traceUpTo, untracedCanopy } from '../plan/tracedCanopy.ts';
 import { type TrialContext, trialContext, tryCuts } from '../plan/trial.ts';
@@ -22,10 +24,6 @@ export function* trialJob(context: TrialContext, cutIds: readonly string[]): Job
   const light = seasonLight(input, season);
   const regrown = untracedCanopy(input, season, goneIds(input.tree, made), cutEnds(cuts));
   const steps = traceUpTo(input.waves, regrown, input, light);
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done) {
-      return tryCuts(trialContext(step.value, light, made, input, seasonYear), cutIds);
-    }
-    yield { done: 0.1 + 0.9 * step.value, doing: 'Growing the tree anew' };
-  }
+  const traced = yield* within(steps, 0.1, 1);
+  return tryCuts(trialContext(traced, light, made, input, seasonYear), cutIds);
 }

@@ -1,42 +1,50 @@
 /** One wave of light through a canopy and what stands around it. */
-import type { Surface } from '../geometry/surface.ts';
-import type { Canopy } from '../growth/canopy.ts';
-import { nodeReceivers } from '../growth/scene.ts';
 import type { CellLight, Direction } from '../light/directions.ts';
 import type { LeafWave } from '../light/leafLedger.ts';
 import type { Wave } from '../light/ledger.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
 import { traceLeafWaveSteps } from '../light/trace/leafWave.ts';
 import { traceWaveSteps } from '../light/trace/wave.ts';
+import type { CanopyScene } from './canopyScene.ts';
 
-export interface CanopyWaveInput {
-  readonly canopy: Canopy;
-  /** Those of the canopy (`canopySurfaces`) first, then what is fixed. */
-  readonly surfaces: readonly Surface[];
-  readonly latitudeDeg: number;
-  readonly seed: number;
+/** A wave to be traced, as plain data. */
+export interface WaveTask {
+  /** Light at the nodes or on the leaves. */
+  readonly at: 'nodes' | 'leaves';
+  readonly scene: CanopyScene;
+  /** Number of the wave, from 0. */
   readonly wave: number;
   /** The one light the wave is wanted for: directions that bring nothing in it are not traced. All when left out. */
   readonly onlyFor?: CellLight;
+  /** For a coarse answer: of sky and beam only every so many directions, beginning with this one. */
+  readonly coarse?: { readonly every: number; readonly from: number };
 }
 
-function directionsOf({ latitudeDeg, seed, wave, onlyFor }: CanopyWaveInput): readonly Direction[] {
+export type TracedWave<At extends WaveTask['at']> = At extends 'nodes' ? Wave : LeafWave;
+
+/** Traces one wave. Yields the share done of it, 0 to 1. */
+export function waveSteps<At extends WaveTask['at']>(
+  task: WaveTask & { readonly at: At },
+): Generator<number, TracedWave<At>, void>;
+export function waveSteps(task: WaveTask): Generator<number, Wave | LeafWave, void> {
+  return task.at === 'nodes' ? nodeWaveSteps(task) : leafWaveSteps(task);
+}
+
+/** The ground is never thinned out: its rays are few, and count as they are. */
+function directionsOf({ scene, wave, onlyFor, coarse }: WaveTask): readonly Direction[] {
+  const { latitudeDeg, seed } = scene;
   const all = waveDirections({ latitudeDeg, seed, wave });
-  return onlyFor === undefined ? all : all.filter(({ kind, cell }) => (onlyFor[kind][cell] ?? 0) > 0);
+  const wanted = onlyFor === undefined ? all : all.filter(({ kind, cell }) => (onlyFor[kind][cell] ?? 0) > 0);
+  if (coarse === undefined) return wanted;
+  const { every, from } = coarse;
+  return wanted.filter(({ kind }, d) => kind === 'ground' || d % every === from);
 }
 
-/**
- * A wave of rays from the canopy's nodes, level sensors, which the ground never lights. Yields the share done of this
- * wave, 0 to 1.
- */
-export function canopyWaveSteps(input: CanopyWaveInput): Generator<number, Wave, void> {
-  const { canopy, surfaces } = input;
-  return traceWaveSteps({
-    surfaces,
-    receivers: nodeReceivers(canopy),
-    directions: directionsOf(input).filter(({ kind }) => kind !== 'ground'),
-    ownerCount: canopy.owners.length,
-  });
+/** The nodes are level sensors, which the ground never lights. */
+function nodeWaveSteps(task: WaveTask): Generator<number, Wave, void> {
+  const { surfaces, receivers, ownerCount } = task.scene;
+  const directions = directionsOf(task).filter(({ kind }) => kind !== 'ground');
+  return traceWaveSteps({ surfaces, receivers, directions, ownerCount });
 }
 
 /**
@@ -44,29 +52,31 @@ export function canopyWaveSteps(input: CanopyWaveInput): Generator<number, Wave,
  * choice: the error of a shoot's leaf light over eight waves is then that of its nodes' light.
  */
 const spacingShare = 0.6;
+/** The same for a coarse answer: a third of a ray a leaf. */
+const coarseSpacingShare = 1.2;
 /** Hits of a wave, at most; four bytes each. Larger trees get wider lattices and have more leaves on a shoot's share. */
 const mostHits = 4e6;
 
-function spacingM({ leaves }: Canopy, directionCount: number): number {
-  const areaM2 = leaves.reduce((sum, leaf) => sum + leaf.areaM2, 0);
-  if (areaM2 === 0) return 1;
+function spacingM({ leafAreaM2, leafCount }: CanopyScene, directionCount: number, share: number): number {
+  if (leafAreaM2 === 0) return 1;
   // Leaves at random show half their area.
-  const hitsTimesM2 = (areaM2 / 2) * directionCount;
-  return Math.max(spacingShare * Math.sqrt(areaM2 / leaves.length), Math.sqrt(hitsTimesM2 / mostHits));
+  const hitsTimesM2 = (leafAreaM2 / 2) * directionCount;
+  return Math.max(share * Math.sqrt(leafAreaM2 / leafCount), Math.sqrt(hitsTimesM2 / mostHits));
 }
 
-/** A wave of light on the canopy's leaves; groups are `canopy.shoots`. Yields the share done of this wave, 0 to 1. */
-export function leafWaveSteps(input: CanopyWaveInput): Generator<number, LeafWave, void> {
-  const { canopy, surfaces, seed, wave } = input;
-  const directions = directionsOf(input);
-  const shootOf = new Map(canopy.shoots.map(({ owner }, s) => [owner, s]));
+/** Groups are the canopy's shoots. */
+function leafWaveSteps(task: WaveTask): Generator<number, LeafWave, void> {
+  const { scene, wave, coarse } = task;
+  const { surfaces, group, groupCount, ownerCount, seed } = scene;
+  const directions = directionsOf(task);
+  const share = coarse === undefined ? spacingShare : coarseSpacingShare;
   return traceLeafWaveSteps({
     surfaces,
-    group: Int32Array.from(surfaces, (_, i) => shootOf.get(canopy.leaves[i]?.owner ?? -1) ?? -1),
-    groupCount: canopy.shoots.length,
+    group,
+    groupCount,
     directions,
-    ownerCount: canopy.owners.length,
-    spacingM: spacingM(canopy, directions.length),
+    ownerCount,
+    spacingM: spacingM(scene, directions.length, share),
     seed,
     wave,
   });

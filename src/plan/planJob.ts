@@ -4,6 +4,7 @@ import type { CutToMake } from './applyCuts.ts';
 import { type Candidate, candidatesOf } from './candidates.ts';
 import type { Cut, Reason } from './cut.ts';
 import { describeCut } from './describeCut.ts';
+import type { JobSteps } from './errand.ts';
 import { type Fault, findFaults } from './faults.ts';
 import { type CutEffect, cutEffects } from './gains.ts';
 import { cutEnds, goneIds } from './gone.ts';
@@ -12,7 +13,7 @@ import type { Plan } from './plan.ts';
 import { leafShareRemoved, planRemarks } from './planRemarks.ts';
 import { searchReasons } from './reasons.ts';
 import { remarkText } from './remarks.ts';
-import { type PlanSteps, thinInRounds } from './rounds.ts';
+import { thinInRounds } from './rounds.ts';
 import { ruleContext, standsInLeaf } from './ruleContext.ts';
 import { proposeTips, type Tips } from './tips.ts';
 import { seasonLight } from './tracedCanopy.ts';
@@ -38,7 +39,7 @@ interface Proposal extends CutToMake {
  * Rules first, each on the tree the ones before leave; then the search over what is left, in rounds with regrowth; in rest
  * the tips. "Do nothing" is scored on its own canopy, the plan on its own regrown one, with the same rays.
  */
-export function* planJob(input: PlanInput): PlanSteps<PlanResult> {
+export function* planJob(input: PlanInput): JobSteps<PlanResult> {
   yield { done: 0, doing: 'Looking at the wood' };
   const work = workOn(input);
   const light = seasonLight(input, work.year.season);
@@ -124,7 +125,7 @@ const ofCandidate = (candidate: Candidate, reasons: readonly Reason[] | null): P
   reasons: reasons ?? [],
 });
 
-function* collect(effects: Generator<CutEffect, void, void>, count: number): PlanSteps<CutEffect[]> {
+function* collect(effects: Generator<CutEffect, void, void>, count: number): JobSteps<CutEffect[]> {
   const found: CutEffect[] = [];
   for (const effect of effects) {
     found.push(effect);

@@ -3,6 +3,7 @@ import type { CutEnd } from '../growth/cutEnds.ts';
 import type { CellLight } from '../light/directions.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Candidate } from './candidates.ts';
+import { type JobSteps, within } from './errand.ts';
 import type { PlanInput } from './input.ts';
 import { type KeepProblem, searchKeepSet } from './search.ts';
 import { thinProblem } from './thin.ts';
@@ -12,14 +13,6 @@ import { type TracedCanopy, traceUpTo, untracedCanopy } from './tracedCanopy.ts'
 const mostRounds = 3;
 /** Waves of rays for the search; the scores are taken with all that were asked for. */
 const searchWaves = 2;
-
-/** What is being done, in plain words, and how far it is, 0 to 1. */
-export interface PlanProgress {
-  readonly done: number;
-  readonly doing: string;
-}
-
-export type PlanSteps<Result> = Generator<PlanProgress, Result, void>;
 
 export interface Thinned {
   /** The tree left alone, and the tree of the plan with its removed buds grown at the same vigour. */
@@ -42,7 +35,7 @@ export interface RoundsInput {
 }
 
 /** The keep-set of the round that is worth most on its own regrown canopy, and the two canopies to compare. */
-export function* thinInRounds(input: RoundsInput): PlanSteps<Thinned> {
+export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
   const { plan, settled, candidates } = input;
   const untouched = grownWithout(input, new Set());
   const start = settled.size > 0 && regrows(untouched) ? grownWithout(input, settled) : untouched;
@@ -70,7 +63,7 @@ interface Agreed {
   readonly first: TracedCanopy;
 }
 
-function* agree(input: RoundsInput, start: TracedCanopy): PlanSteps<Agreed> {
+function* agree(input: RoundsInput, start: TracedCanopy): JobSteps<Agreed> {
   const { plan, settled, candidates } = input;
   const part = 1 / (2 * mostRounds + 1);
   const waves = Math.min(plan.waves, searchWaves);
@@ -112,7 +105,7 @@ function valueOf(problem: KeepProblem, kept: Uint8Array): number {
   return problem.value();
 }
 
-function* searching(problem: KeepProblem, start: Uint8Array | null): PlanSteps<Uint8Array> {
+function* searching(problem: KeepProblem, start: Uint8Array | null): JobSteps<Uint8Array> {
   const search = start === null ? searchKeepSet(problem) : searchKeepSet(problem, start);
   for (let step = search.next(), moves = 1; ; step = search.next(), moves++) {
     if (step.done) return step.value.kept;
@@ -120,22 +113,5 @@ function* searching(problem: KeepProblem, start: Uint8Array | null): PlanSteps<U
   }
 }
 
-function* tracing(
-  waves: number,
-  canopy: TracedCanopy,
-  { plan, light }: RoundsInput,
-): PlanSteps<TracedCanopy> {
-  const steps = traceUpTo(waves, canopy, plan, light);
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done) return step.value;
-    yield { done: step.value, doing: 'Following the light' };
-  }
-}
-
-/** A part of the work, its progress from one share of the whole to another. */
-function* within<Result>(steps: PlanSteps<Result>, from: number, to: number): PlanSteps<Result> {
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done) return step.value;
-    yield { ...step.value, done: from + (to - from) * step.value.done };
-  }
-}
+const tracing = (waves: number, canopy: TracedCanopy, { plan, light }: RoundsInput): JobSteps<TracedCanopy> =>
+  traceUpTo(waves, canopy, plan, light);

@@ -2,13 +2,12 @@
 import type { Canopy } from '../growth/canopy.ts';
 import { type CutEnd, withCutEnds } from '../growth/cutEnds.ts';
 import { growCanopy } from '../growth/growCanopy.ts';
-import { canopySurfaces } from '../growth/scene.ts';
 import type { CellLight } from '../light/directions.ts';
-import { leafOptics } from '../light/leafOptics.ts';
 import type { Ledger, Wave } from '../light/ledger.ts';
 import { cellLight } from '../light/sky/cellLight.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
-import { canopyWaveSteps } from './canopyWave.ts';
+import { canopyScene } from './canopyScene.ts';
+import { fetchWave, type JobSteps } from './errand.ts';
 import type { PlanInput } from './input.ts';
 import { ripeChance } from './ripening.ts';
 import { type CanopyWorth, canopyWorth } from './worth.ts';
@@ -56,36 +55,26 @@ export function untracedCanopy(
 
 /**
  * The same canopy with so many waves of light in its ledger, at least; those it has are used again. The ledger holds
- * for this one light only. Yields the share done.
+ * for this one light only. `done` runs from 0 to 1.
  */
 export function* traceUpTo(
   waveCount: number,
   traced: TracedCanopy,
   input: PlanInput,
   light: CellLight,
-): Generator<number, TracedCanopy, void> {
+): JobSteps<TracedCanopy> {
   const { canopy, ledger } = traced;
-  const { seed, values, fixed, site } = input;
-  const surfaces = [...canopySurfaces(canopy, leafOptics(values)), ...fixed];
   const waves: Wave[] = [...ledger.waves];
   const had = waves.length;
-  for (let wave = had; wave < waveCount; wave++) {
-    const { latitudeDeg } = site;
-    const steps = canopyWaveSteps({
-      canopy,
-      surfaces,
-      latitudeDeg,
-      seed,
-      wave,
-      onlyFor: light,
-    });
-    for (let step = steps.next(); ; step = steps.next()) {
-      if (step.done) {
-        waves.push(step.value);
-        break;
-      }
-      yield (wave - had + step.value) / (waveCount - had);
-    }
+  if (had >= waveCount) return traced;
+  const scene = canopyScene(canopy, input);
+  const tasks = Array.from(
+    { length: waveCount - had },
+    (_, i) => ({ at: 'nodes', scene, wave: had + i, onlyFor: light }) as const,
+  );
+  for (const [i, task] of tasks.entries()) {
+    const part = { doing: 'Following the light', from: i / tasks.length, to: (i + 1) / tasks.length };
+    waves.push(yield* fetchWave(task, tasks.slice(i + 1), part));
   }
   return { ...traced, ledger: { ...ledger, waves } };
 }
