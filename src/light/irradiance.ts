@@ -3,7 +3,7 @@ import type { Receiver, Surface } from '../geometry/surface.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import type { KeepSet } from './ledger.ts';
 import { parallelBeamTracer } from './trace/parallelBeam.ts';
-import { receiverCosine } from './trace/wave.ts';
+import { receiverCosine } from './trace/waveRecord.ts';
 import type { MakeTracer } from './tracer.ts';
 
 export interface Lamp {

@@ -4,25 +4,38 @@
  */
 import type { Direction } from './directions.ts';
 
+/** Whole numbers from 0 on, in 1, 2 or 4 bytes each, as the greatest of them asks. */
+export type Numbers = Uint8Array | Uint16Array | Int32Array;
+
 /**
  * One wave: every receiver towards one direction of every cell. Waves are independent estimates, so
  * their mean is the answer and their spread its standard error.
+ *
+ * Ray (direction d, receiver r) is number d * receiverCount + r. What comes along it is the product of the cosine, the share
+ * of its list and its clouds' share. Equal lists are kept once, and so are equal entries of lists (veils: what one owner puts in
+ * the way). Bytes: 1 to 4 a ray (8 with clouds), 1 to 4 an entry of a list, 4 a list.
  */
 export interface Wave {
   readonly directions: readonly Direction[];
   readonly receiverCount: number;
-  /** Ray (direction d, receiver r) passes the owners of list rayList[d * receiverCount + r]. List 0 is empty. */
-  readonly rayList: Int32Array;
-  /** Share of light that fixed things let through, per ray; 0 where something fixed and opaque ends it. */
-  readonly rayFixedShare: Float32Array;
-  /** Cosine between ray and receiver normal, per ray: 0 behind a one-sided receiver, its size for a leaf. */
-  readonly rayCosine: Float32Array;
-  /** List l is entries listStart[l] to listStart[l + 1] (excluded); length is the number of lists plus 1. */
+  /** List of each ray. List 0 is empty. */
+  readonly rayList: Numbers;
+  /** Per ray: share of light that fixed clouds (neighbours' crowns) let through; null where there are none. */
+  readonly rayCloudShare: Float32Array | null;
+  /** Receivers that look the same way are of one stance: normal and sides alike. */
+  readonly receiverStance: Numbers;
+  /**
+   * Entry d * (number of stances) + s: cosine between ray and normal, 0 behind a one-sided receiver, its size for a leaf.
+   */
+  readonly stanceCosine: Float32Array;
+  /** List l is entries listStart[l] to listStart[l + 1] (excluded) of listVeil; length is the number of lists plus 1. */
   readonly listStart: Int32Array;
-  /** Owners of the entries, ascending within a list, never 0. */
-  readonly listOwner: Int32Array;
+  /** Veils of each list, their owners ascending and each at most once. */
+  readonly listVeil: Numbers;
+  /** Owner of each veil; 0 is what stays for good. */
+  readonly veilOwner: Int32Array;
   /** Share of light that all surfaces of that owner on the ray let through together. */
-  readonly listShare: Float32Array;
+  readonly veilShare: Float32Array;
 }
 
 export interface Ledger {

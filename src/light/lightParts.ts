@@ -7,6 +7,7 @@ import type { KeepSet, Ledger } from './ledger.ts';
 import {
   checkSizes,
   eachReceiver,
+  fixedShares,
   type Grouping,
   listShares,
   type RowOf,
@@ -113,10 +114,17 @@ function rowMakers(
   checkSizes(ledger, grouping, keep);
   const unbentShare = unbentShareOf(figures);
   return ledger.waves.map((wave) => {
-    const shares = listShares(wave, keep);
-    const straight = shares.map((share) => (share === 1 ? 1 : 0));
-    const transmitted = shares.map((share) => (share === 1 ? 0 : share * unbentShare(share)));
-    const scattered = shares.map((share, l) => (share === 1 ? 0 : share - (transmitted[l] as number)));
+    const [whole, fixed] = [listShares(wave, keep), fixedShares(wave)];
+    const [straight, transmitted] = [whole.slice(), new Float64Array(whole.length)];
+    const scattered = new Float64Array(whole.length);
+    whole.forEach((share, l) => {
+      const throughLeaves = share === 0 ? 0 : share / (fixed[l] as number);
+      if (throughLeaves === 1) return;
+      straight[l] = 0;
+      const unbent = share * unbentShare(throughLeaves);
+      transmitted[l] = unbent;
+      scattered[l] = share - unbent;
+    });
     return {
       straight: rowMaker(wave, grouping, straight),
       transmitted: rowMaker(wave, grouping, transmitted),

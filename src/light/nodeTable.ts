@@ -33,18 +33,35 @@ export interface NodeTable {
   readonly waves: readonly TableWave[];
 }
 
-/** Share of light that each list of the wave lets through when only the kept owners stand. */
-export function listShares({ listStart, listOwner, listShare }: Wave, keep?: KeepSet): Float64Array {
+/** Product over the veils of each list. */
+function products({ listStart, listVeil }: Wave, veilShares: Float64Array): Float64Array {
   const shares = new Float64Array(listStart.length - 1);
   for (let list = 0; list < shares.length; list++) {
     let share = 1;
-    for (let i = listStart[list] as number; i < (listStart[list + 1] as number); i++) {
-      if (keep === undefined || keep[listOwner[i] as number] === 1) share *= listShare[i] as number;
-    }
+    const end = listStart[list + 1] as number;
+    for (let i = listStart[list] as number; i < end; i++)
+      share *= veilShares[listVeil[i] as number] as number;
     shares[list] = share;
   }
   return shares;
 }
+
+/** Share of light that each list of the wave lets through when only the kept owners stand. */
+export const listShares = (wave: Wave, keep?: KeepSet): Float64Array =>
+  products(
+    wave,
+    Float64Array.from(wave.veilShare, (share, veil) => {
+      const owner = wave.veilOwner[veil] as number;
+      return owner === 0 || keep === undefined || keep[owner] === 1 ? share : 1;
+    }),
+  );
+
+/** Share that what is fixed alone lets through. */
+export const fixedShares = (wave: Wave): Float64Array =>
+  products(
+    wave,
+    Float64Array.from(wave.veilShare, (share, veil) => (wave.veilOwner[veil] === 0 ? share : 1)),
+  );
 
 /** Weight of each receiver within its group; they add up to 1 in a group. */
 function normalWeights({ count, group, weight }: Grouping): Float64Array {
@@ -76,19 +93,20 @@ export type RowOf = (direction: number) => Float64Array;
 
 /** @param shares what each list of the wave lets through */
 export function rowMaker(wave: Wave, grouping: Grouping, shares: Float64Array): RowOf {
-  const { receiverCount, rayList, rayFixedShare, rayCosine } = wave;
+  const { receiverCount, rayList, rayCloudShare, receiverStance, stanceCosine } = wave;
   const { group, count } = grouping;
+  const stances = stanceCosine.length / wave.directions.length;
   const receiverWeight = normalWeights(grouping);
   const row = new Float64Array(count);
   return (direction) => {
     row.fill(0);
+    const cosines = stanceCosine.subarray(direction * stances, (direction + 1) * stances);
     for (let r = 0, ray = direction * receiverCount; r < receiverCount; r++, ray++) {
       const g = group[r] as number;
       if (g < 0) continue;
-      const passed =
-        (rayCosine[ray] as number) *
-        (rayFixedShare[ray] as number) *
-        (shares[rayList[ray] as number] as number);
+      const share = shares[rayList[ray] as number] as number;
+      const clouds = rayCloudShare === null ? 1 : (rayCloudShare[ray] as number);
+      const passed = (cosines[receiverStance[r] as number] as number) * clouds * share;
       row[g] = (row[g] as number) + passed * (receiverWeight[r] as number);
     }
     return row;

@@ -165,22 +165,25 @@ function listsInUse({ rayList, directions, receiverCount, listStart }: Wave, rec
 
 /** Lists that no wanted ray has, and those ended by what stands for good, become the empty list with share 0. */
 function foldLists(wave: Wave, receivers: number, lists: OwnerLists, options: SearchOptions): FoldedLists {
-  const { listStart, listOwner, listShare } = wave;
+  const { listStart, listVeil, veilOwner, veilShare } = wave;
+  const { free, keep } = options;
+  const standing = Float64Array.from(veilShare, (share, veil) => {
+    const owner = veilOwner[veil] as number;
+    return owner === 0 || (free[owner] !== 1 && keep[owner] === 1) ? share : 1;
+  });
   const count = listStart.length - 1;
   const inUse = listsInUse(wave, receivers);
   const folded = { list: new Int32Array(count), share: new Float64Array(count) };
   for (let l = 0; l < count; l++) {
     const [from, to] = [listStart[l] as number, listStart[l + 1] as number];
     let share = inUse[l] as number;
-    for (let i = from; i < to; i++) {
-      const owner = listOwner[i] as number;
-      if (options.free[owner] !== 1 && options.keep[owner] === 1) share *= listShare[i] as number;
-    }
+    for (let i = from; i < to; i++) share *= standing[listVeil[i] as number] as number;
     folded.share[l] = share;
     if (share === 0) continue;
     for (let i = from; i < to; i++) {
-      const owner = listOwner[i] as number;
-      if (options.free[owner] === 1) lists.put(owner, listShare[i] as number);
+      const veil = listVeil[i] as number;
+      const owner = veilOwner[veil] as number;
+      if (owner !== 0 && free[owner] === 1) lists.put(owner, veilShare[veil] as number);
     }
     folded.list[l] = lists.close();
   }
@@ -196,10 +199,12 @@ function addRays(
   sums: Float64Array,
   met: number[],
 ): void {
+  const stances = wave.stanceCosine.length / wave.directions.length;
+  const stance = wave.receiverStance[receiver] as number;
   for (let d = 0; d < wave.directions.length; d++) {
     const ray = d * wave.receiverCount + receiver;
     const rayList = wave.rayList[ray] as number;
-    const open = (wave.rayCosine[ray] as number) * (wave.rayFixedShare[ray] as number);
+    const open = (wave.stanceCosine[d * stances + stance] as number) * (wave.rayCloudShare?.[ray] ?? 1);
     const weight = (weights.weight[d] as number) * open * (share[rayList] as number);
     if (weight === 0) continue;
     const l = list[rayList] as number;

@@ -249,7 +249,7 @@ it('two leaves of one owner on a ray let their shares through one after the othe
     directions: [{ toSky: overhead, kind: 'sky', cell: 0 }],
     ownerCount: 3,
   });
-  expect([...wave.listOwner]).toEqual([1, 2]);
-  expect([...wave.listShare]).toEqual([0.25, 0.0625]);
-  expect([...wave.rayFixedShare]).toEqual([0.75]);
+  expect([...wave.rayList]).toEqual([1]);
+  expect(Array.from(wave.listVeil, (veil) => wave.veilOwner[veil])).toEqual([0, 1, 2]);
+  expect(Array.from(wave.listVeil, (veil) => wave.veilShare[veil])).toEqual([0.75, 0.25, 0.0625]);
 });

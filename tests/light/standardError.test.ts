@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { exposure, type Grouping } from '../../src/light/exposure.ts';
 import type { Exposure, Ledger, Wave } from '../../src/light/ledger.ts';
+import { nodeTable } from '../../src/light/nodeTable.ts';
 import { cellLight } from '../../src/light/sky/cellLight.ts';
 import { ledgerWith, nodesOfShoots, waveOver } from './sampleLight.ts';
 import { realCanopy } from './trace/realCanopy.ts';
@@ -84,26 +85,19 @@ describe('the stated error of a shoot on the young whip, 60 seeds of 8 waves (se
 
 /** As `exposure`, but with one scale for the rays of all waves together: a ratio of means and not a mean of ratios. */
 function sharesByOneScale(allWaves: readonly Wave[], { count, group }: Grouping): number[] {
-  const sizes = new Float64Array(count);
-  for (const g of group) sizes[g] = (sizes[g] ?? 0) + 1;
   const parts = (['sky', 'beam'] as const).map((kind) => {
     const closed = kind === 'sky' ? light.openDiffuseParMolM2Day : light.openBeamParMolM2Day;
     const got = new Float64Array(count);
     let open = 0;
     for (const wave of allWaves) {
+      const [table] = nodeTable(ledgerWith(tree, some, [wave]), { count, group }).waves;
       wave.directions.forEach((direction, d) => {
         if (direction.kind !== kind) return;
         const energy = light[kind][direction.cell] ?? Number.NaN;
         open += energy * direction.toSky[1];
-        group.forEach((g, r) => {
-          const ray = d * wave.receiverCount + r;
-          const list = wave.rayList[ray] ?? 0;
-          let passed = (wave.rayCosine[ray] ?? 0) * (wave.rayFixedShare[ray] ?? 0);
-          for (let i = wave.listStart[list] ?? 0; i < (wave.listStart[list + 1] ?? 0); i++) {
-            passed *= wave.listShare[i] ?? Number.NaN;
-          }
-          got[g] = (got[g] ?? 0) + (energy * passed) / (sizes[g] ?? 1);
-        });
+        for (let g = 0; g < count; g++) {
+          got[g] = (got[g] ?? 0) + energy * (table?.passed[d * count + g] ?? Number.NaN);
+        }
       });
     }
     return Array.from(got, (value) => (value * closed) / open / light.openSkyParMolM2Day);

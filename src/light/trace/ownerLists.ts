@@ -1,6 +1,6 @@
 /** Lists of owners with shares, each distinct list kept once and known by its number. */
 
-/** Flat storage of the lists; see `Wave` for the shapes. */
+/** Flat storage: list l is entries listStart[l] to listStart[l + 1] (excluded) of the two others. */
 export interface OwnerListArrays {
   readonly listStart: Int32Array;
   readonly listOwner: Int32Array;
@@ -36,6 +36,11 @@ export class OwnerLists {
   /** Where the list being gathered begins and ends. */
   private from = 0;
   private to = 0;
+
+  /** How many lists there are. */
+  get count(): number {
+    return this.listCount;
+  }
 
   /** Adds an entry to the list being gathered, in its place by owner. */
   put(owner: number, share: number): void {

@@ -59,7 +59,8 @@ export function lightThroughBall(depth: number, seed: number): { passed: number;
   const receivers = behindBall(toSky, 80_000);
   const wave = traceWave({ surfaces, receivers, directions, ownerCount: 2 });
   const shares = listShares(wave);
-  const passed = wave.rayList.reduce((sum, list) => sum + (shares[list] ?? Number.NaN), 0) / receivers.length;
+  const passed =
+    Array.from(wave.rayList).reduce((sum, list) => sum + (shares[list] ?? Number.NaN), 0) / receivers.length;
   const leaves = traceLeafWave({
     surfaces,
     group: new Int32Array(count),
@@ -89,5 +90,5 @@ export function throughHaze(depth: number): number {
   const receivers = behindBall(toSky, 20_000);
   const directions = [{ toSky, kind: 'beam', cell: 0 } as const];
   const wave = traceWave({ surfaces: [haze], receivers, directions, ownerCount: 1 });
-  return wave.rayFixedShare.reduce((sum, share) => sum + share, 0) / receivers.length;
+  return Array.from(wave.rayCloudShare ?? []).reduce((sum, share) => sum + share, 0) / receivers.length;
 }

@@ -1,0 +1,136 @@
+/** A wave as it is written, direction by direction. */
+import type { Receiver } from '../../geometry/surface.ts';
+import { dot, type Vec3 } from '../../geometry/vec.ts';
+import type { Direction } from '../directions.ts';
+import type { Numbers, Wave } from '../ledger.ts';
+import { type OwnerListArrays, OwnerLists } from './ownerLists.ts';
+
+/** How much of a beam square on it a receiver gets: 0 behind a one-sided one, either side of a leaf counts. */
+export function receiverCosine({ normal, sides }: Receiver, toSky: Vec3): number {
+  const cosine = dot(normal, toSky);
+  return sides === 'both' ? Math.abs(cosine) : Math.max(0, cosine);
+}
+
+/** The narrowest array for whole numbers from 0 to `most`. */
+export function numbersFor(most: number, length: number): Numbers {
+  if (most < 1 << 8) return new Uint8Array(length);
+  return most < 1 << 16 ? new Uint16Array(length) : new Int32Array(length);
+}
+
+interface Stances {
+  readonly receiverStance: Numbers;
+  readonly stances: readonly Receiver[];
+}
+
+/** Receivers of one normal and the same sides get the same cosine. */
+function stancesOf(receivers: readonly Receiver[]): Stances {
+  const known = new Map<string, number>();
+  const stances: Receiver[] = [];
+  const stance = receivers.map((receiver) => {
+    const key = `${receiver.sides} ${receiver.normal.join(' ')}`;
+    const number = known.get(key) ?? stances.push(receiver) - 1;
+    known.set(key, number);
+    return number;
+  });
+  const receiverStance = numbersFor(stances.length, receivers.length);
+  receiverStance.set(stance);
+  return { receiverStance, stances };
+}
+
+/** Keeps each pair of owner and share once. */
+function veilsOf({
+  listOwner,
+  listShare,
+}: OwnerListArrays): Pick<Wave, 'listVeil' | 'veilOwner' | 'veilShare'> {
+  const known = new Map<number, Map<number, number>>();
+  const [owners, shares]: [number[], number[]] = [[], []];
+  const veils = new Int32Array(listOwner.length);
+  for (let i = 0; i < veils.length; i++) {
+    const [owner, share] = [listOwner[i] as number, listShare[i] as number];
+    let ofOwner = known.get(owner);
+    if (ofOwner === undefined) known.set(owner, (ofOwner = new Map<number, number>()));
+    let veil = ofOwner.get(share);
+    if (veil === undefined) {
+      veil = owners.push(owner) - 1;
+      shares.push(share);
+      ofOwner.set(share, veil);
+    }
+    veils[i] = veil;
+  }
+  const listVeil = numbersFor(owners.length, veils.length);
+  listVeil.set(veils);
+  return { listVeil, veilOwner: Int32Array.from(owners), veilShare: Float32Array.from(shares) };
+}
+
+export class WaveRecord {
+  readonly lists = new OwnerLists();
+  /** Of the direction being written, per receiver: number of its list. */
+  readonly list: Int32Array;
+  readonly stances: Stances;
+  /** Of the direction being written, per stance. */
+  readonly cosines: Float64Array;
+  private readonly directions: readonly Direction[];
+  private rayList: Numbers;
+  private readonly rayCloudShare: Float32Array | null;
+  private readonly stanceCosine: Float32Array;
+
+  constructor(directions: readonly Direction[], receivers: readonly Receiver[], hasClouds: boolean) {
+    const rays = directions.length * receivers.length;
+    this.directions = directions;
+    this.list = new Int32Array(receivers.length);
+    this.stances = stancesOf(receivers);
+    this.cosines = new Float64Array(this.stances.stances.length);
+    this.rayList = new Uint8Array(rays);
+    this.rayCloudShare = hasClouds ? new Float32Array(rays).fill(1) : null;
+    this.stanceCosine = new Float32Array(directions.length * this.cosines.length);
+  }
+
+  /** Begins a direction: no ray has a list yet. */
+  begin(d: number): void {
+    const { toSky } = this.directions[d] as Direction;
+    const { stances } = this.stances;
+    this.list.fill(0);
+    stances.forEach((receiver, s) => {
+      this.cosines[s] = receiverCosine(receiver, toSky);
+    });
+    this.stanceCosine.set(this.cosines, d * stances.length);
+  }
+
+  /** Whether a ray of the direction brings its receiver anything if nothing is in the way. */
+  isLit(receiver: number): boolean {
+    return (this.cosines[this.stances.receiverStance[receiver] as number] as number) > 0;
+  }
+
+  /** The list of what something fixed and opaque ends. */
+  closeDark(): number {
+    this.lists.put(0, 0);
+    return this.lists.close();
+  }
+
+  end(d: number, cloudShare: Float64Array): void {
+    const { list, lists } = this;
+    const from = d * list.length;
+    if (lists.count - 1 >= 1 << (8 * this.rayList.BYTES_PER_ELEMENT) && this.rayList.BYTES_PER_ELEMENT < 4) {
+      const wider = numbersFor(lists.count - 1, this.rayList.length);
+      wider.set(this.rayList);
+      this.rayList = wider;
+    }
+    this.rayList.set(list, from);
+    this.rayCloudShare?.set(cloudShare, from);
+  }
+
+  wave(): Wave {
+    const arrays = this.lists.arrays();
+    const { directions, list, rayList, rayCloudShare, stanceCosine, stances } = this;
+    return {
+      directions,
+      receiverCount: list.length,
+      rayList,
+      rayCloudShare,
+      receiverStance: stances.receiverStance,
+      stanceCosine,
+      listStart: arrays.listStart,
+      ...veilsOf(arrays),
+    };
+  }
+}
