@@ -2,9 +2,17 @@ import { describe, expect, it } from 'vitest';
 import { treeFileSchema } from '../../src/document/treeFile.ts';
 import { axisOf, type Edited } from '../../src/editor/edit.ts';
 import { add, type NewBranch } from '../../src/editor/edits/add.ts';
+import { guessWeather } from '../../src/editor/edits/climate.ts';
 import { describe as describeBranch } from '../../src/editor/edits/describe.ts';
 import { move } from '../../src/editor/edits/move.ts';
-import { changeSite, changeStanding, changeSurrounding, guessWeather } from '../../src/editor/edits/place.ts';
+import {
+  changeLand,
+  changePot,
+  changeSite,
+  changeStanding,
+  changeSurrounding,
+  changeTurning,
+} from '../../src/editor/edits/place.ts';
 import { goingWith, remove } from '../../src/editor/edits/remove.ts';
 import { reshape } from '../../src/editor/edits/reshape.ts';
 import { branchFigures, chord } from '../../src/editor/figures.ts';
@@ -188,5 +196,30 @@ describe('the place', () => {
     );
     expect(higher.file.site.surroundings).toHaveLength(1);
     expect(made(changeSurrounding(higher.file, 0, null)).file.site.surroundings).toEqual([]);
+  });
+
+  it('takes a film, a slope and a skyline, and takes them away without a trace', () => {
+    const slope = { slopeDeg: 7.5, fallsToDeg: 213 };
+    const sloping = made(changeLand(smallTree, 'slope', slope)).file;
+    expect(sloping.site.slope).toEqual(slope);
+    expect(made(changeLand(sloping, 'slope', null)).file).toEqual(smallTree);
+    expect(Object.keys(made(changeLand(sloping, 'slope', null)).file.site)).not.toContain('slope');
+    expect(changeLand(smallTree, 'slope', { slopeDeg: 71, fallsToDeg: 0 }).ok).toBe(false);
+  });
+
+  it('turns a pot every so many whole weeks, but no tree in the ground', () => {
+    const pot = { topDiameterM: 0.47, baseDiameterM: 0.33, heightM: 0.41, soilBelowRimM: 0.05 };
+    const potted = made(changePot(smallTree, pot)).file;
+    const turning = made(changeTurning(potted, 3)).file;
+    expect(turning.standing.quarterTurnEveryWeeks).toBe(3);
+    expect(changeTurning(potted, 2.5).ok).toBe(false);
+    expect(made(changeTurning(turning, null)).file).toEqual(potted);
+    expect(made(changePot(turning, null)).file.standing.quarterTurnEveryWeeks).toBeUndefined();
+  });
+
+  it('is refused when a wall would end where it begins', () => {
+    const wall = { kind: 'wall', name: 'Stub', heightM: 1, thicknessM: 0.1, reflectance: 0.3 } as const;
+    const edited = changeSurrounding(smallTree, 0, { ...wall, from: [1.2, 3], to: [1.2, 3] });
+    expect(edited).toMatchObject({ ok: false });
   });
 });

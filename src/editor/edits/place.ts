@@ -1,48 +1,19 @@
 /** Where the tree stands: the site, the pot and what is round it. */
-import { type Surrounding, type TreeFile, treeFileSchema } from '../../document/treeFile.ts';
-import { type ClimateKind, guessClimate } from '../../season/guessClimate.ts';
-import { type Edited, refuse } from '../edit.ts';
-
-/** A change to the site or the standing, checked against the shape of the tree file. */
-function changed(next: TreeFile, said: string): Edited {
-  const checked = treeFileSchema.pick({ site: true, standing: true, season: true }).safeParse({
-    site: next.site,
-    standing: next.standing,
-    season: next.season,
-  });
-  if (checked.success) return { ok: true, file: next, said };
-  const issue = checked.error.issues[0];
-  return refuse(`That cannot be used: ${issue === undefined ? 'it is out of range' : rangeWords(issue)}.`);
-}
-
-/** What the schema's complaint means, in plain words. */
-function rangeWords(issue: { code: string; minimum?: unknown; maximum?: unknown; message: string }): string {
-  if (issue.code === 'too_small') return `the smallest value is ${String(issue.minimum)}`;
-  if (issue.code === 'too_big') return `the largest value is ${String(issue.maximum)}`;
-  return 'please give a number or date';
-}
+import type { Surrounding, TreeFile } from '../../document/treeFile.ts';
+import type { Edited } from '../edit.ts';
+import { checkedPlace } from './checkedPlace.ts';
 
 export function changeSite(file: TreeFile, change: Partial<TreeFile['site']>): Edited {
-  return changed({ ...file, site: { ...file.site, ...change } }, 'Changed the place');
-}
-
-/** Puts the weather of a kind of climate at the tree's latitude in place of the figures there are. */
-export function guessWeather(file: TreeFile, kind: ClimateKind): Edited {
-  const { source, meanC, minC, sunshineH } = guessClimate(file.site.latitudeDeg, kind);
-  const climate = { source, meanC: [...meanC], minC: [...minC], sunshineH: [...sunshineH] } as const;
-  return changed(
-    { ...file, site: { ...file.site, climate: climate as TreeFile['site']['climate'] } },
-    'Guessed the weather',
-  );
+  return checkedPlace({ ...file, site: { ...file.site, ...change } }, 'Changed the place');
 }
 
 export function changeStanding(file: TreeFile, change: Partial<TreeFile['standing']>): Edited {
   const said = change.turnedDeg === undefined ? 'Changed how the tree stands' : 'Turned the tree';
-  return changed({ ...file, standing: { ...file.standing, ...change } }, said);
+  return checkedPlace({ ...file, standing: { ...file.standing, ...change } }, said);
 }
 
 export function changeSeason(file: TreeFile, change: Partial<TreeFile['season']>): Edited {
-  return changed({ ...file, season: { ...file.season, ...change } }, 'Changed the dates');
+  return checkedPlace({ ...file, season: { ...file.season, ...change } }, 'Changed the dates');
 }
 
 /** Puts another in place of the surrounding at that index; null takes it away; an index past the end adds it. */
@@ -52,5 +23,31 @@ export function changeSurrounding(file: TreeFile, index: number, next: Surroundi
   const surroundings = next === null ? others : others.toSpliced(index, 0, next);
   const name = next?.name ?? old?.name ?? '';
   const verb = next === null ? 'Took away' : old === undefined ? 'Added' : 'Changed';
-  return changed({ ...file, site: { ...file.site, surroundings } }, `${verb} ${name}`);
+  return checkedPlace({ ...file, site: { ...file.site, surroundings } }, `${verb} ${name}`);
+}
+
+/** What lies over or under the whole place; null takes it away. */
+export function changeLand<Part extends 'skyline' | 'slope' | 'cover'>(
+  file: TreeFile,
+  part: Part,
+  value: TreeFile['site'][Part] | null,
+): Edited {
+  const { [part]: _, ...others } = file.site;
+  const site = (value === null ? others : { ...others, [part]: value }) as TreeFile['site'];
+  return checkedPlace({ ...file, site }, `Changed the ${part}`);
+}
+
+/** A quarter turn of the pot after every so many weeks; null for a pot that is left alone. */
+export function changeTurning(file: TreeFile, weeks: number | null): Edited {
+  const { quarterTurnEveryWeeks: _, ...others } = file.standing;
+  const standing = weeks === null ? others : { ...others, quarterTurnEveryWeeks: weeks };
+  const said = weeks === null ? 'Left the pot as it stands' : `A quarter turn every ${weeks} weeks`;
+  return checkedPlace({ ...file, standing }, said);
+}
+
+/** Puts the tree in a pot, or in the ground with null: there it is not turned any more. */
+export function changePot(file: TreeFile, pot: TreeFile['standing']['pot']): Edited {
+  const { quarterTurnEveryWeeks: _, ...still } = file.standing;
+  const standing = { ...(pot === null ? still : file.standing), pot };
+  return checkedPlace({ ...file, standing }, 'Changed how the tree stands');
 }

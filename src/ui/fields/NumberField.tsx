@@ -10,13 +10,13 @@ interface NumberFieldProps {
   readonly quantity: Quantity;
   readonly onCommit: (value: number) => void;
   readonly disabled?: boolean;
-  /** The label is heard but not seen, as in a table. */
-  readonly isLabelHidden?: boolean;
+  /** Label and unit are heard but not seen: the head of a table says them. */
+  readonly isBare?: boolean;
   readonly note?: string;
 }
 
 export function NumberField(props: NumberFieldProps) {
-  const { label, value, quantity, onCommit, disabled = false, isLabelHidden = false, note } = props;
+  const { label, value, quantity, onCommit, disabled = false, isBare = false, note } = props;
   const units = useUnits();
   const shown = quantity.write(value, units);
   const [typed, setTyped] = useState<string | null>(null);
@@ -47,7 +47,7 @@ export function NumberField(props: NumberFieldProps) {
   const unit = quantity.unit(units);
   return (
     <div className="field is-number">
-      <label htmlFor={id} className={isLabelHidden ? 'unseen' : 'field-label'}>
+      <label htmlFor={id} className={isBare ? 'unseen' : 'field-label'}>
         {label}
         {unit === '' ? null : <span className="unseen">, {quantity.unitInFull(units)}</span>}
       </label>
@@ -65,7 +65,7 @@ export function NumberField(props: NumberFieldProps) {
           onBlur={commit}
           onKeyDown={onKeyDown}
         />
-        {unit === '' ? null : (
+        {unit === '' || isBare ? null : (
           <span className="field-unit" aria-hidden="true">
             {unit}
           </span>

@@ -1,5 +1,5 @@
 /** Days and months as they are read on the page. */
-import type { IsoDate } from '../../season/site.ts';
+import type { DayOfYear, IsoDate } from '../../season/site.ts';
 
 const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' });
 const dayAndYear = new Intl.DateTimeFormat('en-GB', {
@@ -36,3 +36,9 @@ export const shortDay = (date: IsoDate): string => day.format(Date.parse(date));
 
 /** "14 April 2026" */
 export const longDay = (date: IsoDate): string => dayAndYear.format(Date.parse(date));
+
+/** "04-30" for 30 and 31 April: a day past the end of its month is the last of it. February has 29 days. */
+export function dayOfYear(month: number, day: number): DayOfYear {
+  const last = new Date(Date.UTC(2000, month, 0)).getUTCDate();
+  return [month, Math.min(day, last)].map((n) => String(n).padStart(2, '0')).join('-');
+}

@@ -69,6 +69,23 @@ const percent: Quantity = {
   },
 };
 
+/** Degrees Celsius inside; Fahrenheit where US units are shown, or where the entry says so. */
+const temperature: Quantity = {
+  write: (valueC, units) => trimmed(units === 'us' ? fahrenheit(valueC) : valueC, 1),
+  read: (text, units) => {
+    const [, number = '', letter] = /^(.*?)\s*°?\s*([cf])?$/i.exec(text.trim()) ?? [];
+    const value = parseDecimal(ungrouped(number));
+    if (value === null) return null;
+    const isF = letter === undefined ? units === 'us' : letter.toLowerCase() === 'f';
+    return isF ? Math.round(((value - 32) * 500) / 9) / 100 : value;
+  },
+  unit: (units) => (units === 'us' ? '°F' : '°C'),
+  unitInFull: (units) => (units === 'us' ? 'degrees Fahrenheit' : 'degrees Celsius'),
+};
+
+/** Degrees Celsius as Fahrenheit. */
+export const fahrenheit = (valueC: number): number => (valueC * 9) / 5 + 32;
+
 export const quantities = {
   /** Branches, distances along them, pots. */
   wood: inUnit('cm', 1, 'in', 2),
@@ -77,8 +94,12 @@ export const quantities = {
   site: inUnit('m', 2, 'ft', 2),
   bearing: plain(0, '°', 'degrees clockwise from north'),
   angle: plain(0, '°', 'degrees from upright'),
+  slope: plain(1, '°', 'degrees above the level'),
   coordinate: plain(2, '°', 'degrees'),
   count: plain(0, '', ''),
   percent,
+  temperature,
+  hours: plain(1, 'h', 'hours a day'),
+  share: plain(2, '', 'share of 1'),
   leafDensity: plain(2, 'm²/m³', 'square metres of leaf in a cubic metre'),
 } as const satisfies Record<string, Quantity>;

@@ -55,4 +55,15 @@ describe('a number field', () => {
     expect(percent.read('17 %', 'metric')).toBeCloseTo(0.17, 9);
     expect(bearing.read('213°', 'metric')).toBe(213);
   });
+
+  it('takes temperatures in the unit on show, or in the one that is written', () => {
+    const { temperature } = quantities;
+    expect(temperature.read('-3,5', 'metric')).toBe(-3.5);
+    expect(temperature.read('14', 'us')).toBe(-10);
+    expect(temperature.read('21 °C', 'us')).toBe(21);
+    expect(temperature.read('50 F', 'metric')).toBe(10);
+    expect(temperature.write(-40, 'us')).toBe('-40');
+    expect(temperature.write(21.5, 'us')).toBe('70.7');
+    expect(temperature.read('warm', 'us')).toBeNull();
+  });
 });

@@ -1,16 +1,16 @@
 /** Where the tree stands: its season, its sky, its weather, what is round it. */
+import './place.css';
 import { useMemo } from 'react';
-import { guessWeather } from '../../../editor/edits/place.ts';
 import { openSkyDay } from '../../../light/sky/openSkyDay.ts';
 import { type SeasonDates, seasonDates } from '../../../season/seasonDates.ts';
 import { figValues } from '../../../species/fig.ts';
-import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { longDay, shortDay } from '../../fields/dates.ts';
-import { useFile, useView, useWorkbench } from '../../state/workbench.ts';
+import { useFile, useView } from '../../state/workbench.ts';
 import { DayChart } from './DayChart.tsx';
-import { MonthBars } from './MonthBars.tsx';
-import { Round } from './Round.tsx';
+import { Land } from './round/Land.tsx';
+import { Round } from './round/Round.tsx';
 import { SiteForm } from './SiteForm.tsx';
+import { Weather } from './Weather.tsx';
 import { placeWords as words } from './words.ts';
 
 export function PlaceSheet() {
@@ -30,11 +30,12 @@ export function PlaceSheet() {
   return (
     <>
       <p className="headline">{words.headline(firstRipe, shortDay(dates.ripeningEndsOn), dates.endedBy)}</p>
+      <Round />
+      <Land />
       <Season dates={dates} />
       <SkyOfTheDay />
       <Weather />
       <SiteForm />
-      <Round />
     </>
   );
 }
@@ -74,37 +75,6 @@ function SkyOfTheDay() {
       <h2 className="small-head">{words.day(longDay(date))}</h2>
       <p>{words.dayLine(day.parMolM2Day, diffuseShare, day.dayLengthH)}</p>
       <DayChart hours={day.hours} />
-    </section>
-  );
-}
-
-type GuessChoice = keyof typeof words.guessKinds;
-
-const guessChoices = (Object.keys(words.guessKinds) as GuessChoice[]).map((value) => ({
-  value,
-  text: words.guessKinds[value],
-}));
-
-function Weather() {
-  const { editor } = useWorkbench();
-  const { climate, frost } = useFile().site;
-  const guess = (kind: GuessChoice) => {
-    if (kind !== 'none') editor.make((file) => guessWeather(file, kind));
-  };
-  return (
-    <section>
-      <h2 className="small-head">{words.climate}</h2>
-      <div className="charts">
-        <MonthBars title={words.temperature} values={climate.meanC} decimals={0} />
-        {climate.sunshineH && <MonthBars title={words.sunshine} values={climate.sunshineH} decimals={0} />}
-      </div>
-      <p className="quiet small">
-        {frost === null
-          ? words.noFrost
-          : words.frost(shortDay(`2001-${frost.lastOfSpring}`), shortDay(`2001-${frost.firstOfAutumn}`))}{' '}
-        {words.climateSource[climate.source]}
-      </p>
-      <ChoiceField label={words.guess} value="none" options={guessChoices} onChoose={guess} />
     </section>
   );
 }

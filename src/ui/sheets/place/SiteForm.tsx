@@ -1,19 +1,14 @@
-/** The facts of the place and of how the tree stands. */
+/** The facts of the place. */
 import type { TreeFile } from '../../../document/treeFile.ts';
 import type { Edit } from '../../../editor/edit.ts';
-import { changeSeason, changeSite, changeStanding } from '../../../editor/edits/place.ts';
-import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { changeSeason, changeSite } from '../../../editor/edits/place.ts';
 import { DateField } from '../../fields/DateField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { quantities } from '../../fields/quantities.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { useFile, useWorkbench } from '../../state/workbench.ts';
 import { placeWords as words } from './words.ts';
-
-type Pot = NonNullable<TreeFile['standing']['pot']>;
-
-/** A pot of the size that most figs on terraces stand in. Our choice. */
-const usualPot: Pot = { topDiameterM: 0.45, baseDiameterM: 0.35, heightM: 0.4, soilBelowRimM: 0.04 };
+import { ZoneField } from './ZoneField.tsx';
 
 export function SiteForm() {
   const { editor } = useWorkbench();
@@ -44,12 +39,7 @@ export function SiteForm() {
           quantity={quantities.site}
           onCommit={(v) => change({ elevationM: v })}
         />
-        <NumberField
-          label={fields.ground}
-          value={site.groundReflectance}
-          quantity={quantities.percent}
-          onCommit={(v) => change({ groundReflectance: v })}
-        />
+        <ZoneField />
         <DateField
           label={words.budBreak}
           value={season.budBreakOn}
@@ -60,50 +50,7 @@ export function SiteForm() {
           value={season.sketchedOn}
           onChoose={(sketchedOn) => make((file) => changeSeason(file, { sketchedOn }))}
         />
-        <Standing make={make} />
       </div>
     </section>
-  );
-}
-
-function Standing({ make }: { readonly make: (edit: Edit) => void }) {
-  const { pot, turnedDeg } = useFile().standing;
-  const { fields } = words;
-  const change = (part: Partial<TreeFile['standing']>) => make((file) => changeStanding(file, part));
-  const lengths = [
-    { label: fields.potTop, key: 'topDiameterM' },
-    { label: fields.potBase, key: 'baseDiameterM' },
-    { label: fields.potHeight, key: 'heightM' },
-    { label: fields.soil, key: 'soilBelowRimM' },
-  ] as const;
-  return (
-    <>
-      <ChoiceField
-        label={fields.pot}
-        value={pot === null ? 'ground' : 'pot'}
-        options={[
-          { value: 'pot', text: words.standings.pot },
-          { value: 'ground', text: words.standings.ground },
-        ]}
-        onChoose={(choice) => change({ pot: choice === 'pot' ? usualPot : null })}
-      />
-      <NumberField
-        label={fields.turned}
-        value={turnedDeg}
-        quantity={quantities.bearing}
-        onCommit={(v) => change({ turnedDeg: v })}
-      />
-      {pot === null
-        ? null
-        : lengths.map(({ label, key }) => (
-            <NumberField
-              key={key}
-              label={label}
-              value={pot[key]}
-              quantity={quantities.wood}
-              onCommit={(v) => change({ pot: { ...pot, [key]: v } })}
-            />
-          ))}
-    </>
   );
 }
