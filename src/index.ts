@@ -37,16 +37,16 @@ export { canopyReceivers, canopySurfaces, nodeReceivers } from './growth/scene.t
 export type { CellKind, CellLight, Direction } from './light/directions.ts';
 export { eachReceiver, exposure, type Grouping, listShares } from './light/exposure.ts';
 export * from './light/irradiance.ts';
-export { leafExposure } from './light/leafExposure.ts';
+export { leafExposure, leafExposureOf } from './light/leafExposure.ts';
 export type { LeafLedger, LeafWave } from './light/leafLedger.ts';
 export * from './light/leafOptics.ts';
+export { leafExposureParts, leafPartsTable, measuredLeafParts } from './light/leafParts.ts';
+export { type LeafTable, leafTable } from './light/leafTable.ts';
 export * from './light/ledger.ts';
 export {
   exposureParts,
   type LightParts,
-  leafExposureParts,
   type MeasuredParts,
-  measuredLeafParts,
   measuredParts,
   type PartsTable,
   partsOf,

@@ -1,7 +1,5 @@
-/** The light on sensors and on leaves, taken apart by the way it came. */
+/** The light on sensors, taken apart by the way it came. */
 import type { CellKind, CellLight, Direction } from './directions.ts';
-import { checkLeaves, kindShares } from './leafExposure.ts';
-import type { LeafLedger, LeafWave } from './leafLedger.ts';
 import { type LeafFigures, leafOptics } from './leafOptics.ts';
 import type { KeepSet, Ledger } from './ledger.ts';
 import {
@@ -12,6 +10,7 @@ import {
   listShares,
   type RowOf,
   rowMaker,
+  rowReader,
   standardErrorOf,
 } from './nodeTable.ts';
 import { rayWeights, type WaveWeights } from './rayWeights.ts';
@@ -40,7 +39,7 @@ export interface MeasuredParts {
  * n leaves pass p^n of the light, t^n of it straight through, t being the bare transmittance: that is p^n to the power of
  * ln t / ln p, whatever n. Returns, for what leaves pass, the share of it that went straight through them.
  */
-function unbentShareOf(figures: LeafFigures): (passed: number) => number {
+export function unbentShareOf(figures: LeafFigures): (passed: number) => number {
   const p = leafOptics(figures).transmittance;
   const exponent = p > 0 && p < 1 ? Math.log(figures.leafTransmittance) / Math.log(p) : 1;
   return (passed) => (passed > 0 && passed < 1 ? Math.min(1, passed ** (exponent - 1)) : 1);
@@ -71,10 +70,6 @@ class PartSums {
   }
 }
 
-const addTo = (sums: Float64Array, group: number, light: number): void => {
-  sums[group] = (sums[group] as number) + light;
-};
-
 function ofWaves(waves: readonly PartSums[], groupCount: number): readonly MeasuredParts[] {
   return Array.from({ length: groupCount }, (_, g) => {
     const values = waves.map((wave) => wave.of(g));
@@ -102,15 +97,21 @@ export interface PartsTable {
 }
 
 const partNames = ['straight', 'transmitted', 'scattered'] as const;
-type RowsOf = Readonly<Record<(typeof partNames)[number], RowOf>>;
+/** Rows of the three matrices of a wave, made when they are asked for. */
+export type RowsOf = Readonly<Record<(typeof partNames)[number], RowOf>>;
 
-/** Rows of the three matrices of each wave, made when they are asked for. */
-function rowMakers(
+/** A wave and its rows. */
+interface RowWave {
+  readonly directions: readonly Direction[];
+  readonly rowsOf: RowsOf;
+}
+
+function rowWaves(
   ledger: Ledger,
   figures: LeafFigures,
   grouping: Grouping,
   keep?: KeepSet,
-): readonly RowsOf[] {
+): readonly RowWave[] {
   checkSizes(ledger, grouping, keep);
   const unbentShare = unbentShareOf(figures);
   return ledger.waves.map((wave) => {
@@ -121,16 +122,29 @@ function rowMakers(
       const throughLeaves = share === 0 ? 0 : share / (fixed[l] as number);
       if (throughLeaves === 1) return;
       straight[l] = 0;
-      const unbent = share * unbentShare(throughLeaves);
-      transmitted[l] = unbent;
-      scattered[l] = share - unbent;
+      transmitted[l] = share * unbentShare(throughLeaves);
+      scattered[l] = share - transmitted[l];
     });
-    return {
+    const rowsOf = {
       straight: rowMaker(wave, grouping, straight),
       transmitted: rowMaker(wave, grouping, transmitted),
       scattered: rowMaker(wave, grouping, scattered),
     };
+    return { directions: wave.directions, rowsOf };
   });
+}
+
+/** All rows of all waves. */
+export function tableOfRows(rows: readonly RowWave[], groupCount: number): PartsTable {
+  const waves = rows.map(({ directions, rowsOf }) => {
+    const matrix = (): Float64Array => new Float64Array(directions.length * groupCount);
+    const matrices = { straight: matrix(), transmitted: matrix(), scattered: matrix() };
+    for (let d = 0; d < directions.length; d++) {
+      for (const name of partNames) matrices[name].set(rowsOf[name](d), d * groupCount);
+    }
+    return { directions, ...matrices };
+  });
+  return { groupCount, waves };
 }
 
 /** As `nodeTable`, for a canopy whose leaves have the optics of `leafOptics(figures)`: ask it by `partsOf`. */
@@ -140,57 +154,47 @@ export function partsTable(
   grouping: Grouping = eachReceiver(ledger.receiverCount),
   keep?: KeepSet,
 ): PartsTable {
-  const groupCount = grouping.count;
-  const makers = rowMakers(ledger, figures, grouping, keep);
-  const waves = ledger.waves.map(({ directions }, w) => {
-    const matrix = (name: (typeof partNames)[number]): Float64Array => {
-      const rowOf = (makers[w] as RowsOf)[name];
-      const entries = new Float64Array(directions.length * groupCount);
-      for (let d = 0; d < directions.length; d++) entries.set(rowOf(d), d * groupCount);
-      return entries;
-    };
-    return {
-      directions,
-      straight: matrix('straight'),
-      transmitted: matrix('transmitted'),
-      scattered: matrix('scattered'),
-    };
-  });
-  return { groupCount, waves };
+  return tableOfRows(rowWaves(ledger, figures, grouping, keep), grouping.count);
 }
 
-function addRows(directions: readonly Direction[], { weight }: WaveWeights, rowsOf: RowsOf, sums: PartSums) {
+function addRows({ directions, rowsOf }: RowWave, { weight }: WaveWeights, sums: PartSums): void {
   for (const [d, { kind }] of directions.entries()) {
     const w = weight[d] as number;
     if (w === 0) continue;
     for (const name of partNames) {
       const into = name === 'straight' ? sums.straight[kind] : sums[name];
-      rowsOf[name](d).forEach((passed, g) => {
-        addTo(into, g, w * passed);
-      });
+      const row = rowsOf[name](d);
+      for (let g = 0; g < row.length; g++) into[g] = (into[g] as number) + w * (row[g] as number);
     }
   }
 }
 
-/** As `measuredParts` of what the table was made of. */
-export function partsOf({ groupCount, waves }: PartsTable, light: CellLight): readonly MeasuredParts[] {
+/** Rows of directions without light are not asked for. */
+export function partsOfRows(
+  waves: readonly RowWave[],
+  groupCount: number,
+  light: CellLight,
+): readonly MeasuredParts[] {
   const weights = rayWeights({ waves }, light);
   const sums = waves.map((wave, w) => {
-    const row =
-      (matrix: Float64Array): RowOf =>
-      (d) =>
-        matrix.subarray(d * groupCount, (d + 1) * groupCount);
-    const { directions, straight, transmitted, scattered } = wave;
-    const rowsOf = {
-      straight: row(straight),
-      transmitted: row(transmitted),
-      scattered: row(scattered),
-    };
     const into = new PartSums(groupCount);
-    addRows(directions, weights[w] as WaveWeights, rowsOf, into);
+    addRows(wave, weights[w] as WaveWeights, into);
     return into;
   });
   return ofWaves(sums, groupCount);
+}
+
+/** As `measuredParts` or `measuredLeafParts` of what the table was made of. */
+export function partsOf({ groupCount, waves }: PartsTable, light: CellLight): readonly MeasuredParts[] {
+  const rows = waves.map(({ directions, straight, transmitted, scattered }) => ({
+    directions,
+    rowsOf: {
+      straight: rowReader(straight, groupCount),
+      transmitted: rowReader(transmitted, groupCount),
+      scattered: rowReader(scattered, groupCount),
+    },
+  }));
+  return partsOfRows(rows, groupCount, light);
 }
 
 /**
@@ -204,14 +208,7 @@ export function measuredParts(
   grouping: Grouping = eachReceiver(ledger.receiverCount),
   keep?: KeepSet,
 ): readonly MeasuredParts[] {
-  const makers = rowMakers(ledger, figures, grouping, keep);
-  const weights = rayWeights(ledger, light);
-  const sums = ledger.waves.map(({ directions }, w) => {
-    const into = new PartSums(grouping.count);
-    addRows(directions, weights[w] as WaveWeights, makers[w] as RowsOf, into);
-    return into;
-  });
-  return ofWaves(sums, grouping.count);
+  return partsOfRows(rowWaves(ledger, figures, grouping, keep), grouping.count, light);
 }
 
 /** The parts alone. */
@@ -223,65 +220,4 @@ export function exposureParts(
   keep?: KeepSet,
 ): readonly LightParts[] {
   return measuredParts(ledger, light, figures, grouping, keep).map(({ parts }) => parts);
-}
-
-function addLeafWave(
-  wave: LeafWave,
-  { weight }: WaveWeights,
-  figures: LeafFigures,
-  keep?: KeepSet,
-): PartSums {
-  const { directions, hitKind, hitShare, hitStart, kindGroup, groupAreaM2, groupCount, rayAreaM2 } = wave;
-  const sums = new PartSums(groupCount);
-  const shares = kindShares(wave, keep);
-  const unbentShares = shares.map(unbentShareOf(figures));
-  for (const [d, direction] of directions.entries()) {
-    const rayLight = (weight[d] as number) * rayAreaM2;
-    if (rayLight === 0) continue;
-    let [passed, unbent] = [1, 1];
-    for (let k = hitStart[d] as number; k < (hitStart[d + 1] as number); k++) {
-      const marked = hitKind[k] as number;
-      const kind = marked < 0 ? ~marked : marked;
-      if (marked < 0) {
-        passed = 1;
-        unbent = 1;
-      }
-      const group = kindGroup[kind] as number;
-      if (group >= 0 && passed > 0) {
-        const light = (rayLight * passed * (hitShare?.[k] ?? 1)) / (groupAreaM2[group] as number);
-        if (passed === 1) addTo(sums.straight[direction.kind], group, light);
-        else {
-          addTo(sums.transmitted, group, light * unbent);
-          addTo(sums.scattered, group, light - light * unbent);
-        }
-      }
-      passed *= shares[kind] as number;
-      unbent *= unbentShares[kind] as number;
-    }
-  }
-  return sums;
-}
-
-/** Parts of `leafExposure`, as `measuredParts` takes those of `exposure`. */
-export function measuredLeafParts(
-  ledger: LeafLedger,
-  light: CellLight,
-  figures: LeafFigures,
-  keep?: KeepSet,
-): readonly MeasuredParts[] {
-  checkLeaves(ledger, keep);
-  const sums = rayWeights(ledger, light).map((weights, w) =>
-    addLeafWave(ledger.waves[w] as LeafWave, weights, figures, keep),
-  );
-  return ofWaves(sums, ledger.groupCount);
-}
-
-/** The parts alone. */
-export function leafExposureParts(
-  ledger: LeafLedger,
-  light: CellLight,
-  figures: LeafFigures,
-  keep?: KeepSet,
-): readonly LightParts[] {
-  return measuredLeafParts(ledger, light, figures, keep).map(({ parts }) => parts);
 }

@@ -91,6 +91,12 @@ export function checkSizes(ledger: Ledger, { group, weight }: Grouping, keep?: K
 /** A row of the table, one entry a group, made when it is asked for; good until the next is. */
 export type RowOf = (direction: number) => Float64Array;
 
+/** Rows of a matrix that is there. */
+export const rowReader =
+  (matrix: Float64Array, groupCount: number): RowOf =>
+  (d) =>
+    matrix.subarray(d * groupCount, (d + 1) * groupCount);
+
 /** @param shares what each list of the wave lets through */
 export function rowMaker(wave: Wave, grouping: Grouping, shares: Float64Array): RowOf {
   const { receiverCount, rayList, rayCloudShare, receiverStance, stanceCosine } = wave;
@@ -178,9 +184,7 @@ export function exposureOfWaves(waves: readonly WaveLight[], groupCount: number)
 export function exposureOf({ groupCount, waves }: NodeTable, light: CellLight): readonly Exposure[] {
   const weights = rayWeights({ waves }, light);
   const lights = waves.map(({ passed }, w) =>
-    waveLight(weights[w] as WaveWeights, groupCount, (d) =>
-      passed.subarray(d * groupCount, (d + 1) * groupCount),
-    ),
+    waveLight(weights[w] as WaveWeights, groupCount, rowReader(passed, groupCount)),
   );
   return exposureOfWaves(lights, groupCount);
 }

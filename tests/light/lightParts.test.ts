@@ -3,7 +3,8 @@ import type { Receiver, Surface } from '../../src/geometry/surface.ts';
 import { exposure } from '../../src/light/exposure.ts';
 import { leafExposure } from '../../src/light/leafExposure.ts';
 import { leafOptics } from '../../src/light/leafOptics.ts';
-import { exposureParts, type LightParts, leafExposureParts } from '../../src/light/lightParts.ts';
+import { leafExposureParts } from '../../src/light/leafParts.ts';
+import { exposureParts, type LightParts } from '../../src/light/lightParts.ts';
 import { traceLeafWave } from '../../src/light/trace/leafWave.ts';
 import { ledgerOf, lightOf, waveOf } from './cells.ts';
 

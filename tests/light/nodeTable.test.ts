@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { CellLight } from '../../src/light/directions.ts';
 import { exposure } from '../../src/light/exposure.ts';
+import { leafExposureParts, measuredLeafParts } from '../../src/light/leafParts.ts';
 import type { KeepSet, Ledger } from '../../src/light/ledger.ts';
 import {
   exposureParts,
   type LightParts,
-  leafExposureParts,
-  measuredLeafParts,
   measuredParts,
   partsOf,
   partsTable,
