@@ -6,6 +6,7 @@ import './frame/frame.css';
 import './stage/stage.css';
 import './fields/fields.css';
 import './sheets/sheets.css';
+import './sheets/light/light.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { parseTreeFile } from '../document/parseTreeFile.ts';

@@ -5,6 +5,7 @@ import { type Ref, useEffect, useImperativeHandle, useLayoutEffect, useRef } fro
 import type { TreeFile } from '../../document/treeFile.ts';
 import { normalize, sub, type Vec3 } from '../../geometry/vec.ts';
 import type { Canopy } from '../../growth/canopy.ts';
+import { coveredBy } from './covered.ts';
 import { pointsInPicture, pointsOf } from './extent.ts';
 import { closeUp, type Framing, frameWithin, viewDirection } from './framing.ts';
 import { homeBearingDeg } from './slab.ts';
@@ -12,10 +13,6 @@ import type { StageHandle } from './stageModel.ts';
 import { type Controls, fieldDeg, useFlight } from './useFlight.ts';
 
 const margin = 0.07;
-
-/** How much of the picture the bar above and the tools below it cover, pixels; our choice. */
-const covered = ({ width }: { readonly width: number }) =>
-  width < 600 ? { above: 56, below: 68 } : { above: 64, below: 36 };
 
 export interface CameraManProps {
   readonly ref?: Ref<StageHandle> | undefined;
@@ -34,7 +31,7 @@ export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) 
   const aspect = size.width / Math.max(1, size.height);
   const home = homeBearingDeg(file);
   const wholeTree = (toEye: Vec3): Framing =>
-    frameWithin(pointsInPicture(widest, file), toEye, fieldDeg, size, covered(size));
+    frameWithin(pointsInPicture(widest, file), toEye, fieldDeg, size, coveredBy(size));
 
   useImperativeHandle(ref, (): StageHandle => {
     const approach = (points: readonly Vec3[]): void => {

@@ -4,7 +4,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { CylinderGeometry, InstancedBufferAttribute, type InstancedMesh, MeshLambertMaterial } from 'three';
 import type { Canopy } from '../../growth/canopy.ts';
 import { linearRgbOf } from '../theme/srgb.ts';
-import { type LeafLook, leafColours } from './leafColours.ts';
+import { faintLeaves, type LeafLook, leafColours } from './leafColours.ts';
 import { makeLeafGeometry } from './leafGeometry.ts';
 import { makeLeafMaterial } from './leafMaterial.ts';
 import { nothing, worldFromLeaf, worldFromPetiole } from './leafMatrices.ts';
@@ -57,9 +57,15 @@ export function Leaves({ canopy, standing, look, fine }: LeavesProps) {
     if (mesh.instanceColor?.array.length === colours.length) mesh.instanceColor.array.set(colours);
     else mesh.instanceColor = new InstancedBufferAttribute(colours, 3);
     mesh.instanceColor.needsUpdate = true;
+    const faint = faintLeaves(canopy, look.spotlit);
+    const before = mesh.geometry.attributes['faint'];
+    if (before?.array.length === faint.length) {
+      before.array.set(faint);
+      before.needsUpdate = true;
+    } else mesh.geometry.setAttribute('faint', new InstancedBufferAttribute(faint, 1));
     petioleMaterial.color.setRGB(...linearRgbOf(look.plant));
     invalidate();
-  }, [canopy, look, invalidate, petioleMaterial]);
+  }, [canopy, look, invalidate, petioleMaterial, bladeGeometry]);
 
   const n = canopy.leaves.length;
   if (n === 0) return null;

@@ -1,9 +1,10 @@
 /** A label that faces the eye and keeps its size in pixels, however far the camera is. */
-import { useThree } from '@react-three/fiber';
-import { useEffect } from 'react';
-import type { PerspectiveCamera } from 'three';
+import { useFrame } from '@react-three/fiber';
+import { useEffect, useRef } from 'react';
+import type { Sprite } from 'three';
 import type { Vec3 } from '../../geometry/vec.ts';
 import type { LabelImage } from './label.ts';
+import { pixelsPerMetre } from './useEye.ts';
 
 export interface SignProps {
   readonly image: LabelImage;
@@ -20,19 +21,15 @@ export interface SignProps {
 
 export function Sign(props: SignProps) {
   const { image, at, anchor = [0.5, 0.5], onTop = false, opacity = 1, order = 1, scale = 1 } = props;
-  const heightPx = useThree((state) => state.size.height);
-  const fieldDeg = useThree((state) => (state.camera as PerspectiveCamera).fov);
+  const sprite = useRef<Sprite>(null);
   const { texture } = image;
   useEffect(() => () => texture.dispose(), [texture]);
-  const perPx = (scale * 2 * Math.tan((fieldDeg * Math.PI) / 360)) / heightPx;
+  useFrame(({ camera, size }) => {
+    const perPx = scale / pixelsPerMetre(camera, size.height, 1);
+    sprite.current?.scale.set(image.widthPx * perPx, image.heightPx * perPx, 1);
+  });
   return (
-    <sprite
-      position={[...at]}
-      scale={[image.widthPx * perPx, image.heightPx * perPx, 1]}
-      center={[...anchor]}
-      renderOrder={order}
-      raycast={() => null}
-    >
+    <sprite ref={sprite} position={[...at]} center={[...anchor]} renderOrder={order} raycast={() => null}>
       <spriteMaterial
         map={texture}
         sizeAttenuation={false}

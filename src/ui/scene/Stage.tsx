@@ -11,6 +11,7 @@ import { Ground } from './Ground.tsx';
 import { MeasuringStick } from './MeasuringStick.tsx';
 import { Pot } from './Pot.tsx';
 import { rendererKind } from './renderer.ts';
+import { SunEye } from './SunEye.tsx';
 import { SunPath } from './SunPath.tsx';
 import { Surroundings } from './Surroundings.tsx';
 import type { StageProps } from './stageModel.ts';
@@ -24,6 +25,8 @@ const [skyStrength, sunStrength] = [0.86 * Math.PI, 0.24 * Math.PI];
 /** A lost picture that is not back by then is given up, milliseconds. */
 const patienceMs = 3000;
 
+/** A lower sun lights the picture as if it stood here: the tree is to be seen. Our choice. */
+const lowestLightDeg = 8;
 const noSun: Vec3 = direction(200, 65);
 
 function ContextWatch({ onLost }: { onLost: (lost: boolean) => void }) {
@@ -72,10 +75,16 @@ export function Stage({ ref, children, ...stage }: StageProps) {
   const fontsReady = useFontsReady();
   const standing = useMemo(() => ownersLeft(canopy.owners, gone), [canopy, gone]);
   const extent = useMemo(() => extentOf(canopy, file), [canopy, file]);
-  if (kind === 'none' || lost) return children;
   const { now } = sun ?? { now: null };
-  const toSun =
-    now === null || now.altitudeDeg < 0 ? noSun : direction(now.azimuthDeg, Math.max(8, now.altitudeDeg));
+  const isFromSun = stage.fromSun && now !== null && now.altitudeDeg > 0;
+  const toSun = useMemo(
+    () =>
+      now === null
+        ? noSun
+        : direction(now.azimuthDeg, Math.max(isFromSun ? 0 : lowestLightDeg, now.altitudeDeg)),
+    [now, isFromSun],
+  );
+  if (kind === 'none' || lost) return children;
   return (
     <Canvas
       flat
@@ -91,11 +100,15 @@ export function Stage({ ref, children, ...stage }: StageProps) {
       <hemisphereLight args={['#ffffff', '#e6e1d6', skyStrength]} />
       <directionalLight position={[...toSun]} intensity={sunStrength} />
       <ContextWatch onLost={setLost} />
-      <CameraMan ref={ref} canopy={canopy} widest={stage.widest} file={file} still={stage.still} />
+      {isFromSun ? (
+        <SunEye canopy={canopy} file={file} toSun={toSun} />
+      ) : (
+        <CameraMan ref={ref} canopy={canopy} widest={stage.widest} file={file} still={stage.still} />
+      )}
       <group key={fontsReady ? 'own letters' : 'any letters'}>
         <Ground canopy={canopy} standing={standing} file={file} extent={extent} sun={now} colours={colours} />
-        <MeasuringStick extent={extent} units={stage.units} colours={colours} />
-        {sun !== null && <SunPath sun={sun} extent={extent} colours={colours} />}
+        {!isFromSun && <MeasuringStick extent={extent} units={stage.units} colours={colours} />}
+        {sun !== null && !isFromSun && <SunPath sun={sun} extent={extent} colours={colours} />}
         <Pot file={file} colours={colours} fine={fine} />
         <Surroundings things={file.site.surroundings} extent={extent} colours={colours} />
         <Tree stage={stage} standing={standing} fine={fine} />

@@ -7,7 +7,7 @@ import { Ghost } from './Ghost.tsx';
 import { Leaves } from './Leaves.tsx';
 import type { LeafLook } from './leafColours.ts';
 import { Outline } from './Outline.tsx';
-import { ownerOf } from './owner.ts';
+import { ownerOf, ownersIn } from './owner.ts';
 import { Pointer } from './Pointer.tsx';
 import { Probe } from './Probe.tsx';
 import type { StageProps } from './stageModel.ts';
@@ -16,8 +16,6 @@ import { useEye } from './useEye.ts';
 import { Wood } from './Wood.tsx';
 import { woodColours } from './woodColours.ts';
 
-const noNodes: NonNullable<StageProps['nodeLight']> = [];
-
 export interface TreeProps {
   readonly stage: Omit<StageProps, 'ref' | 'children'>;
   readonly standing: Uint8Array;
@@ -25,22 +23,25 @@ export interface TreeProps {
 }
 
 export function Tree({ stage, standing, fine }: TreeProps) {
-  const { canopy, file, colours, lightOf, stale, scale, selectedId, hoveredId, marks } = stage;
-  const nodeLight = stage.nodeLight ?? noNodes;
+  const { canopy, file, colours, shares, shareKind, stale, scale, selectedId, hoveredId, marks, spotlight } =
+    stage;
   const selected = useMemo(() => ownerOf(canopy, selectedId), [canopy, selectedId]);
   const hovered = useMemo(() => ownerOf(canopy, hoveredId), [canopy, hoveredId]);
   const look = useMemo(
     (): LeafLook => ({
-      lightOf,
-      nodeLight,
+      shares,
+      kind: shareKind,
       stale,
       scale,
       selected,
       hovered,
+      spotlit: spotlight === null ? null : ownersIn(canopy, spotlight),
       plant: colours.plant,
       paper: colours.paper,
+      lit: colours.lit,
+      shade: colours.shade,
     }),
-    [lightOf, nodeLight, stale, scale, selected, hovered, colours],
+    [canopy, shares, shareKind, stale, scale, selected, hovered, spotlight, colours],
   );
   const barks = useMemo(() => woodColours(canopy, file, colours), [canopy, file, colours]);
   const buds = useMemo(() => dormantBuds(file, canopy), [file, canopy]);

@@ -74,6 +74,44 @@ export function frameWithin(
   return { eye: add(eye, shift), target: add(target, shift) };
 }
 
+/** Where an eye stands to whose picture all rays are parallel, and how large a metre is in it. */
+export interface FlatFraming extends Framing {
+  readonly pxPerM: number;
+}
+
+/** How far off a far eye is set down, metres; any distance shows the same. */
+const farM = 60;
+
+/** The same as `frameWithin` for an eye so far away, such as the sun's, that all rays run side by side. */
+export function frameFromAfar(
+  points: readonly Vec3[],
+  toEye: Vec3,
+  size: { readonly width: number; readonly height: number },
+  covered: { readonly above: number; readonly below: number },
+): FlatFraming {
+  if (points.length === 0) throw new Error('frameFromAfar: at least one point is needed, got none');
+  const { right, upward } = pictureAxes(toEye);
+  const spans = [right, upward].map((axis) => {
+    const along = points.map((point) => dot(point, axis));
+    const centre = middle(along);
+    return { axis, centre, halfM: Math.max(nearestM, ...along.map((at) => Math.abs(at - centre))) };
+  }) as [Span, Span];
+  const openPx = Math.max(0.4 * size.height, size.height - covered.above - covered.below);
+  const [across, up] = spans;
+  const pxPerM = 0.96 * Math.min(size.width / (2 * across.halfM), openPx / (2 * up.halfM));
+  const shiftM = (covered.above - covered.below) / 2 / pxPerM;
+  const depthM = middle(points.map((point) => dot(point, toEye)));
+  const level = add(scale(across.axis, across.centre), scale(up.axis, up.centre + shiftM));
+  const target = add(level, scale(toEye, depthM));
+  return { eye: add(target, scale(toEye, farM)), target, pxPerM };
+}
+
+interface Span {
+  readonly axis: Vec3;
+  readonly centre: number;
+  readonly halfM: number;
+}
+
 /** Direction of the eye for each named view; the free one looks from where the grower stands, or the south-south-east. */
 export function viewDirection(
   side: 'north' | 'east' | 'south' | 'west' | 'above' | 'free',

@@ -1,24 +1,33 @@
 /** The colour of every leaf: light where it is known, a quiet green where not. */
-import type { NodeLight } from '../../engine/reports.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import type { LightScale } from '../theme/lightScale.ts';
 import { type LinearRgb, linearRgbOf, mixRgb } from '../theme/srgb.ts';
 
+/** What the numbers of `shares` are: light as a share of open sky, or the part in direct sun at one moment. */
+export type ShareKind = 'open sky' | 'direct sun';
+
 export interface LeafLook {
-  readonly lightOf: ReadonlyMap<string, number>;
-  readonly nodeLight: readonly NodeLight[];
+  /** Light of each leaf, in the order of `canopy.leaves`; NaN where it is not known. */
+  readonly shares: Float32Array;
+  readonly kind: ShareKind;
   readonly stale: boolean;
   readonly scale: LightScale;
   /** Owners, 0 for none. */
   readonly selected: number;
   readonly hovered: number;
+  /** Per owner, 1 for what is to be found at a glance; null: nothing is. */
+  readonly spotlit: Uint8Array | null;
   readonly plant: string;
   readonly paper: string;
+  /** Of leaves in and out of the direct sun. */
+  readonly lit: string;
+  readonly shade: string;
 }
 
 /** Shares of the way: of old light to plain green, of the others to paper, of the hovered to white. */
 const staleShare = 0.6;
 const othersShare = 0.3;
+const faintShare = 0.45;
 const hoverShare = 0.35;
 
 const white: LinearRgb = [1, 1, 1];
@@ -26,18 +35,26 @@ const white: LinearRgb = [1, 1, 1];
 /** Three numbers a leaf, linear red, green and blue, in the order of `canopy.leaves`. */
 export function leafColours(canopy: Canopy, look: LeafLook): Float32Array {
   const [plant, paper] = [linearRgbOf(look.plant), linearRgbOf(look.paper)];
-  const ofNode = new Map(look.nodeLight.map(({ shootId, node, share }) => [`${shootId} ${node}`, share]));
+  const [lit, shade] = [linearRgbOf(look.lit), linearRgbOf(look.shade)];
+  const { kind, scale, shares } = look;
   const colours = new Float32Array(canopy.leaves.length * 3);
   canopy.leaves.forEach((leaf, i) => {
-    const id = canopy.owners[leaf.owner]?.id ?? '';
-    const ofShoot = look.lightOf.get(id);
-    const share = ofShoot === undefined ? undefined : (ofNode.get(`${id} ${leaf.node}`) ?? ofShoot);
-    let colour = share === undefined ? plant : look.scale.linearRgb(share);
-    if (share !== undefined && look.stale) colour = mixRgb(colour, plant, staleShare);
-    if (look.selected > 0 && leaf.owner !== look.selected) colour = mixRgb(colour, paper, othersShare);
+    const share = shares[i] ?? Number.NaN;
+    let colour = plant;
+    if (!Number.isNaN(share)) {
+      colour = kind === 'open sky' ? scale.linearRgb(share) : mixRgb(shade, lit, share);
+      if (look.stale) colour = mixRgb(colour, plant, staleShare);
+    }
+    if (look.spotlit?.[leaf.owner] === 0) colour = mixRgb(colour, paper, faintShare);
+    else if (look.selected > 0 && leaf.owner !== look.selected) colour = mixRgb(colour, paper, othersShare);
     if (leaf.owner === look.hovered && look.hovered !== look.selected)
       colour = mixRgb(colour, white, hoverShare);
     colours.set(colour, i * 3);
   });
   return colours;
+}
+
+/** One number a leaf: 1 for those that step back because others are to be found. */
+export function faintLeaves(canopy: Canopy, spotlit: Uint8Array | null): Float32Array {
+  return Float32Array.from(canopy.leaves, ({ owner }) => (spotlit?.[owner] === 0 ? 1 : 0));
 }

@@ -9,18 +9,23 @@ const petioleShade = 0.86;
 const edgeWidth = 0.045;
 const edgeShade = 0.62;
 
-/** For geometry from `makeLeafGeometry`. */
+/** For geometry from `makeLeafGeometry` with a number `faint` for each instance: 1 is drawn so that one can see through it. */
 export function makeLeafMaterial(): MeshLambertMaterial {
   const material = new MeshLambertMaterial({ side: DoubleSide });
   material.onBeforeCompile = (shader) => {
     shader.vertexShader = shader.vertexShader
-      .replace('#include <common>', '#include <common>\nattribute float edge;\nvarying float vEdge;')
-      .replace('#include <begin_vertex>', '#include <begin_vertex>\nvEdge = edge;');
+      .replace(
+        '#include <common>',
+        '#include <common>\nattribute float edge;\nattribute float faint;\nvarying float vEdge;\nvarying float vFaint;',
+      )
+      .replace('#include <begin_vertex>', '#include <begin_vertex>\nvEdge = edge;\nvFaint = faint;');
     shader.fragmentShader = shader.fragmentShader
-      .replace('#include <common>', '#include <common>\nvarying float vEdge;')
+      .replace('#include <common>', '#include <common>\nvarying float vEdge;\nvarying float vFaint;')
       .replace(
         '#include <color_fragment>',
         `#include <color_fragment>
+        // One pixel in four of a faint leaf is drawn, so that what stands behind it can be seen.
+        if (vFaint > 0.5 && (mod(gl_FragCoord.x, 2.0) > 1.0 || mod(gl_FragCoord.y, 2.0) > 1.0)) discard;
         bool onVein = vEdge > 1.5;
         float paleness = (onVein ? ${veinPaleness} : 0.0) + (gl_FrontFacing ? 0.0 : ${lowerSidePaleness});
         float soft = fwidth(vEdge);

@@ -8,3 +8,7 @@ export function ownerOf(canopy: Canopy, id: string | null): number {
     canopy.owners.findIndex((owner) => owner !== null && owner.id === id),
   );
 }
+
+/** Per owner of the canopy, 1 for those with one of these ids. */
+export const ownersIn = (canopy: Canopy, ids: ReadonlySet<string>): Uint8Array =>
+  Uint8Array.from(canopy.owners, (owner) => (owner !== null && ids.has(owner.id) ? 1 : 0));

@@ -28,8 +28,8 @@ export type Target = Face | Rod;
 export interface PickOptions {
   /** How near to wood counts as a hit, pixels: 8 for a mouse or pen, 22 for a finger. */
   readonly reachPx: number;
-  /** Pixels that one metre takes up, one metre before the eye. */
-  readonly pxPerRadian: number;
+  /** Pixels that a metre takes up, so far before the eye. */
+  pxPerM(depthM: number): number;
 }
 
 function holds(corners: readonly Pixel[], x: number, y: number): boolean {
@@ -45,11 +45,17 @@ function holds(corners: readonly Pixel[], x: number, y: number): boolean {
 }
 
 /** Depth of a face under the pixel, null when it is not there. */
-function depthOnFace(face: Face, project: Project, x: number, y: number, pxPerRadian: number): number | null {
+function depthOnFace(
+  face: Face,
+  project: Project,
+  x: number,
+  y: number,
+  pxPerM: PickOptions['pxPerM'],
+): number | null {
   const centre = project(face.centre);
   if (centre === null) return null;
   const [centreX, centreY, depthM] = centre;
-  if (Math.hypot(x - centreX, y - centreY) > (2 * face.reachM * pxPerRadian) / depthM) return null;
+  if (Math.hypot(x - centreX, y - centreY) > 2 * face.reachM * pxPerM(depthM)) return null;
   const pixels: Pixel[] = [];
   for (const corner of face.corners) {
     const pixel = project(corner);
@@ -65,7 +71,7 @@ function nearestOnRod(
   project: Project,
   x: number,
   y: number,
-  pxPerRadian: number,
+  pxPerM: PickOptions['pxPerM'],
 ): { px: number; depthM: number } | null {
   const [from, to] = [project(rod.from), project(rod.to)];
   if (from === null || to === null) return null;
@@ -74,7 +80,7 @@ function nearestOnRod(
   const t = square > 0 ? Math.min(1, Math.max(0, ((x - from[0]) * dx + (y - from[1]) * dy) / square)) : 0;
   const depthM = from[2] + (to[2] - from[2]) * t;
   return {
-    px: Math.hypot(x - from[0] - t * dx, y - from[1] - t * dy) - (rod.radiusM * pxPerRadian) / depthM,
+    px: Math.hypot(x - from[0] - t * dx, y - from[1] - t * dy) - rod.radiusM * pxPerM(depthM),
     depthM,
   };
 }
@@ -95,9 +101,9 @@ export function pick(
   for (const target of targets) {
     let depthM: number | null;
     if (target.shape === 'face') {
-      depthM = depthOnFace(target, project, x, y, options.pxPerRadian);
+      depthM = depthOnFace(target, project, x, y, options.pxPerM);
     } else {
-      const found = nearestOnRod(target, project, x, y, options.pxPerRadian);
+      const found = nearestOnRod(target, project, x, y, options.pxPerM);
       depthM = found !== null && found.px <= 0 ? found.depthM : null;
       if (found !== null && found.px > 0 && found.px < (near?.px ?? options.reachPx))
         near = { id: target.id, px: found.px };

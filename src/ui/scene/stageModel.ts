@@ -4,11 +4,11 @@
  */
 import type { ReactNode, Ref } from 'react';
 import type { TreeFile } from '../../document/treeFile.ts';
-import type { NodeLight } from '../../engine/reports.ts';
 import type { Vec3 } from '../../geometry/vec.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import type { CutKind } from '../../plan/cut.ts';
 import type { LightScale } from '../theme/lightScale.ts';
+import type { ShareKind } from './leafColours.ts';
 
 /** A numbered mark across the wood where a cut goes. `cutMark` in cutMark.ts makes one from a cut. */
 export interface CutMark {
@@ -62,6 +62,11 @@ export interface StageColours {
   readonly wall: string;
   readonly neighbour: string;
   readonly sun: string;
+  /** Open sky in the picture from a node. */
+  readonly skyLight: string;
+  /** Leaves in the direct sun and out of it, at one moment. */
+  readonly lit: string;
+  readonly shade: string;
   /** Outline of what is selected. */
   readonly select: string;
   /** Marks of cuts and their figures, and what is written on them. */
@@ -91,10 +96,13 @@ export interface StageProps {
   readonly widest: Canopy;
   /** Pot, surroundings, buds and condition of the wood are read from it. */
   readonly file: TreeFile;
-  /** Share of open sky by id of shoot (axis or bud). Leaves of an id that is not in it are plain green. */
-  readonly lightOf: ReadonlyMap<string, number>;
-  /** Light by node, where known: colours each leaf by its own node rather than by its shoot. */
-  readonly nodeLight?: readonly NodeLight[];
+  /** What each leaf is coloured by, in the order of `canopy.leaves`; NaN leaves it plain green. */
+  readonly shares: Float32Array;
+  readonly shareKind: ShareKind;
+  /** Ids of shoots to be found at a glance: all others are drawn so that one sees through them. Null: no such shoots. */
+  readonly spotlight: ReadonlySet<string> | null;
+  /** The eye stands in the sun, while it is up: everything it sees is lit. */
+  readonly fromSun: boolean;
   /** The light shown is of an earlier tree or date: drawn paler until the new one is there. */
   readonly stale: boolean;
   readonly scale: LightScale;

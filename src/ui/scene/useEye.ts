@@ -1,9 +1,19 @@
 /** The stage's projection as the camera stands now, and picking through it. */
 import { useThree } from '@react-three/fiber';
 import { useMemo } from 'react';
-import { type PerspectiveCamera, Vector3 } from 'three';
+import { type OrthographicCamera, type PerspectiveCamera, Vector3 } from 'three';
 import type { Vec3 } from '../../geometry/vec.ts';
 import { type Pixel, type Project, pick, type Target } from './pick.ts';
+
+/** Size of a metre in a picture of that height, so far before the eye; everywhere the same for an eye far away. */
+export function pixelsPerMetre(
+  camera: PerspectiveCamera | OrthographicCamera,
+  heightPx: number,
+  depthM: number,
+): number {
+  if ('isOrthographicCamera' in camera) return camera.zoom;
+  return heightPx / (2 * Math.tan((camera.fov * Math.PI) / 360)) / depthM;
+}
 
 export interface Eye {
   /** CSS pixels of the canvas. */
@@ -13,7 +23,7 @@ export interface Eye {
 }
 
 export function useEye(targets: readonly Target[]): Eye {
-  const camera = useThree((state) => state.camera) as PerspectiveCamera;
+  const camera = useThree((state) => state.camera);
   const size = useThree((state) => state.size);
   return useMemo(() => {
     const at = new Vector3();
@@ -30,8 +40,8 @@ export function useEye(targets: readonly Target[]): Eye {
     };
     const pickAt = (x: number, y: number, reachPx: number): string | null => {
       camera.updateMatrixWorld();
-      const pxPerRadian = size.height / (2 * Math.tan((camera.fov * Math.PI) / 360));
-      return pick(targets, projectAsIs, x, y, { reachPx, pxPerRadian });
+      const pxPerM = (depthM: number): number => pixelsPerMetre(camera, size.height, depthM);
+      return pick(targets, projectAsIs, x, y, { reachPx, pxPerM });
     };
     return { project, pickAt };
   }, [camera, size, targets]);

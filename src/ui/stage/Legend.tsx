@@ -1,11 +1,39 @@
-/** What the colours on the tree mean: a small bar, its limits in figures. */
-
+/** What the colours on the tree mean: a small bar, its limits in figures; at a moment of a day, sun and shade. */
+import { stageColours } from '../scene/stageColours.ts';
+import { dayWords } from '../sheets/light/dayWords.ts';
 import { lightWords, limitPercent } from '../sheets/light/words.ts';
 import { thresholdsOf } from '../state/thresholds.ts';
-import { useFile } from '../state/workbench.ts';
+import { useFile, usePreferences, useView } from '../state/workbench.ts';
 import { makeLightScale } from '../theme/lightScale.ts';
 
 export function Legend() {
+  const { sheet } = usePreferences();
+  const { lookingAt } = useView();
+  return sheet === 'light' && lookingAt === 'day' ? <MomentLegend /> : <ScaleLegend />;
+}
+
+function MomentLegend() {
+  const { theme } = usePreferences();
+  const { lit, shade } = stageColours[theme];
+  return (
+    <figure className="legend">
+      <figcaption>{dayWords.legend}</figcaption>
+      <ul className="legend-list">
+        {[
+          [lit, dayWords.inSunNow],
+          [shade, dayWords.inShadeNow],
+        ].map(([colour, text]) => (
+          <li key={text}>
+            <span className="swatch" style={{ backgroundColor: colour }} aria-hidden="true" />
+            {text}
+          </li>
+        ))}
+      </ul>
+    </figure>
+  );
+}
+
+function ScaleLegend() {
   const file = useFile();
   const { classes } = makeLightScale(thresholdsOf(file));
   return (

@@ -90,7 +90,8 @@ function Picture() {
   const file = useFile();
   const selectedId = useSelected();
   const { units, theme, sheet } = usePreferences();
-  const { hoveredId, sunDate, sunHour, isWorkBare } = useView();
+  const { hoveredId, sunDate, sunHour, isWorkBare, isFromSun, lookingAt } = useView();
+  const isDay = sheet === 'light' && lookingAt === 'day';
   const inLeaf = sheet === 'light' || (sheet === 'work' && !isWorkBare);
   const widest = drawnCanopy(file, 'in full leaf');
   const canopy = inLeaf ? widest : drawnCanopy(file, 'as sketched');
@@ -102,7 +103,7 @@ function Picture() {
     () => sunViewOf(sunDate ?? file.season.sketchedOn, file.site, sunHour),
     [file.site, file.season.sketchedOn, sunDate, sunHour],
   );
-  const { lightOf, nodeLight, stale } = useStageLight();
+  const { shares, shareKind, stale, spotlight } = useStageLight(canopy);
   const { gone, marks } = useCutView(canopy);
   return (
     <Stage
@@ -110,8 +111,10 @@ function Picture() {
       canopy={canopy}
       widest={widest}
       file={file}
-      lightOf={lightOf}
-      {...(nodeLight === undefined ? {} : { nodeLight })}
+      shares={shares}
+      shareKind={shareKind}
+      spotlight={spotlight}
+      fromSun={isFromSun && isDay}
       stale={stale}
       scale={scale}
       gone={gone}

@@ -1,37 +1,99 @@
-/** Which light the stage shows: of the season, a month, or of the tree after the ticked cuts. */
+/** Which light the stage shows: of the season, a month or a moment, or of the tree after the ticked cuts. */
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
-import type { NodeLight } from '../../engine/reports.ts';
+import type { Canopy } from '../../growth/canopy.ts';
+import type { ShareKind } from '../scene/leafColours.ts';
 import { shootRows } from '../sheets/light/figures.ts';
+import { spotlitShoots } from '../state/spotlight.ts';
 import { useFile, usePreferences, useView, useWorkbench } from '../state/workbench.ts';
+import { momentOf, stepAt } from './dayMoment.ts';
+import { type KnownLight, leafShares } from './leafShares.ts';
+import { shootHeights } from './shootHeights.ts';
 
 interface StageLight {
-  readonly lightOf: ReadonlyMap<string, number>;
-  readonly nodeLight: readonly NodeLight[] | undefined;
+  readonly shares: Float32Array;
+  readonly shareKind: ShareKind;
   readonly stale: boolean;
+  readonly spotlight: ReadonlySet<string> | null;
 }
 
-export function useStageLight(): StageLight {
-  const { light, plan } = useWorkbench();
+const unknown: KnownLight = { shoots: new Map(), nodes: [], leaves: [] };
+
+export function useStageLight(canopy: Canopy): StageLight {
+  const { sheet } = usePreferences();
+  const { colouring, spotlight } = useView();
+  const { known, stale } = useKnownLight();
+  const trial = useTrialLight();
+  const moment = useMoment();
+  const spotlit = useMemo(
+    () =>
+      spotlight === null || sheet !== 'light'
+        ? null
+        : spotlitShoots(spotlight, known.shoots, shootHeights(canopy)),
+    [spotlight, sheet, known, canopy],
+  );
+  const shown = trial ?? moment ?? { light: known, stale, kind: 'open sky' as const };
+  const by = shown.light === known ? colouring : 'node';
+  const shares = useMemo(() => leafShares(canopy, shown.light, by), [canopy, shown.light, by]);
+  // At a moment of a day every leaf is of interest: whether it is lit or what shades it.
+  return { shares, shareKind: shown.kind, stale: shown.stale, spotlight: shown === moment ? null : spotlit };
+}
+
+interface ShownLight {
+  readonly light: KnownLight;
+  readonly stale: boolean;
+  readonly kind: ShareKind;
+}
+
+/** The tree after the ticked cuts, while the Work sheet is open. */
+function useTrialLight(): ShownLight | null {
+  const { plan } = useWorkbench();
+  const file = useFile();
+  const { sheet } = usePreferences();
+  const { trial, isTrying, file: plannedFile } = useStore(plan.store);
+  const light = useMemo((): KnownLight | null => {
+    if (trial === null) return null;
+    const shoots = new Map(trial.shoots.map((shoot) => [shoot.id, shoot.lightFraction]));
+    return { ...unknown, shoots, nodes: trial.nodes };
+  }, [trial]);
+  if (light === null || sheet !== 'work' || plannedFile !== file) return null;
+  return { light, stale: isTrying, kind: 'open sky' };
+}
+
+/** What the sun falls on at the chosen time, while the Light sheet shows a day. */
+function useMoment(): ShownLight | null {
+  const { look } = useWorkbench();
+  const file = useFile();
+  const { sheet } = usePreferences();
+  const { lookingAt, sunDate, sunHour } = useView();
+  const { answer, file: lookedFile } = useStore(look.day);
+  const light = useMemo(
+    (): KnownLight | null =>
+      answer === null ? null : { ...unknown, ...momentOf(answer, stepAt(answer.report.steps, sunHour)) },
+    [answer, sunHour],
+  );
+  if (sheet !== 'light' || lookingAt !== 'day' || answer === null || light === null) return null;
+  const isCurrent = lookedFile === file && answer.report.date === (sunDate ?? file.season.sketchedOn);
+  return { light, stale: !isCurrent, kind: 'direct sun' };
+}
+
+/** The light of the tree on the page over the time chosen on the Light sheet. */
+function useKnownLight(): { readonly known: KnownLight; readonly stale: boolean } {
+  const { light } = useWorkbench();
   const file = useFile();
   const { sheet } = usePreferences();
   const { month } = useView();
   const { answer, months, file: litFile } = useStore(light.store);
-  const { trial, isTrying, file: plannedFile } = useStore(plan.store);
-  const isAfterCuts = sheet === 'work' && trial !== null && plannedFile === file;
-  return useMemo(() => {
-    if (isAfterCuts) {
-      const lightOf = new Map(trial.shoots.map((shoot) => [shoot.id, shoot.lightFraction]));
-      return { lightOf, nodeLight: trial.nodes, stale: isTrying };
-    }
-    if (answer === null) return { lightOf: new Map(), nodeLight: undefined, stale: false };
+  const known = useMemo((): KnownLight => {
+    if (answer === null) return unknown;
     const shownMonth = sheet === 'light' ? month : null;
     const weighed = shownMonth === null ? null : (months.get(shownMonth) ?? null);
     const rows = shootRows(answer.report, shownMonth, weighed?.report ?? null);
     return {
-      lightOf: new Map(rows.map((row) => [row.id, row.lightFraction])),
-      nodeLight: shownMonth === null ? answer.nodes : weighed?.nodes,
-      stale: litFile !== file,
+      shoots: new Map(rows.map((row) => [row.id, row.lightFraction])),
+      nodes: (shownMonth === null ? answer : weighed)?.nodes ?? [],
+      leaves: [],
     };
-  }, [isAfterCuts, trial, isTrying, answer, months, month, sheet, litFile, file]);
+  }, [answer, months, month, sheet]);
+  return { known, stale: answer !== null && litFile !== file };
 }

@@ -8,9 +8,12 @@ export function thresholdsOf(file: Pick<TreeFile, 'settings'>): LightThresholds 
   return {
     deepShade: fruitHalfAtFraction / 2,
     fruitingLight: fruitHalfAtFraction,
-    saturation: fruitFullFromFraction,
+    // A file may give both limits the same figure; the scale needs room between them.
+    saturation: Math.max(fruitFullFromFraction, fruitHalfAtFraction + leastGap),
   };
 }
+
+const leastGap = 0.01;
 
 /** Where the thresholds come from, as shown to the grower. */
 export const thresholdSources = {

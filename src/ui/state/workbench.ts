@@ -9,11 +9,18 @@ import type { Engine } from '../../engine/engine.ts';
 import type { Units } from '../../geometry/measure.ts';
 import type { IsoDate } from '../../season/site.ts';
 import type { StageHandle } from '../scene/stageModel.ts';
+import type { Colouring } from '../stage/leafShares.ts';
 import { createLightWork, type LightWork } from './lightWork.ts';
+import { createLookWork, type LookWork, type NodePlace } from './lookWork.ts';
 import { createPlanWork, type PlanWork } from './planWork.ts';
 import { createPreferences, type Preferences } from './preferences.ts';
+import type { Spotlight } from './spotlight.ts';
 
 export type SheetSize = 'peek' | 'half' | 'full';
+
+/** The four ways in which the Light sheet shows the light. */
+export const lookings = ['shoots', 'day', 'sky', 'spread'] as const;
+export type LookingAt = (typeof lookings)[number];
 
 /** What is looked at: never kept, never undone. */
 export interface View {
@@ -24,6 +31,14 @@ export interface View {
   readonly sunDate: IsoDate | null;
   /** Hour at which the sun lights the stage, by the sun's own time; 12 is its highest. */
   readonly sunHour: number;
+  readonly colouring: Colouring;
+  /** Shoots to be found at a glance; null: none is looked for. */
+  readonly spotlight: Spotlight | null;
+  readonly lookingAt: LookingAt;
+  /** On the Light sheet's day the eye of the stage stands in the sun. */
+  readonly isFromSun: boolean;
+  /** The place whose sky is looked at. */
+  readonly skyAt: NodePlace | null;
   /** The day of the work; null: the day of the sketch. */
   readonly workDate: IsoDate | null;
   /** The Work sheet's stage shows the tree as it stands now, with its buds, rather than in full leaf. */
@@ -36,6 +51,7 @@ export interface View {
 export interface Workbench {
   readonly editor: Editor;
   readonly light: LightWork;
+  readonly look: LookWork;
   readonly plan: PlanWork;
   readonly preferences: StoreApi<Preferences>;
   readonly view: StoreApi<View>;
@@ -50,6 +66,11 @@ const firstView: View = {
   month: null,
   sunDate: null,
   sunHour: 12,
+  colouring: 'node',
+  spotlight: null,
+  lookingAt: 'shoots',
+  isFromSun: false,
+  skyAt: null,
   workDate: null,
   isWorkBare: false,
   sheetSize: 'half',
@@ -70,13 +91,15 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     if (next === before.history.present.file) return;
     light.trace(next, traceDelayMs);
     if (next.id !== before.history.present.file.id) {
-      view.setState({ month: null, sunDate: null, workDate: null, isWorkBare: false, hoveredId: null });
+      const { sheetSize, kept, colouring, lookingAt } = view.getState();
+      view.setState({ ...firstView, sheetSize, kept, colouring, lookingAt });
     }
   });
   light.trace(file);
   return {
     editor,
     light,
+    look: createLookWork(engine),
     plan,
     preferences: createPreferences(shelf, language),
     view,

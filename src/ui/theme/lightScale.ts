@@ -43,6 +43,15 @@ export interface LightScale {
 
 const classNames = ['deep shade', 'below fruiting light', 'fruiting light', 'as much as leaves can use'];
 
+/** Every colour of the map is asked for again and again, by each leaf after each answer. */
+const knownLinear = new Map<string, LinearRgb>();
+
+function knownLinearRgb(css: string): LinearRgb {
+  const known = knownLinear.get(css) ?? linearRgbOf(css);
+  knownLinear.set(css, known);
+  return known;
+}
+
 function checkThresholds({ deepShade, fruitingLight, saturation }: LightThresholds): void {
   if (0 < deepShade && deepShade < fruitingLight && fruitingLight < saturation && saturation < 1) return;
   const got = `${deepShade}, ${fruitingLight}, ${saturation}`;
@@ -85,5 +94,5 @@ export function makeLightScale(
   };
   const css = (share: number): string =>
     steps === 'classes' ? classOf(share).css : cividisCss(position(share));
-  return { thresholds, classes, position, classOf, css, linearRgb: (share) => linearRgbOf(css(share)) };
+  return { thresholds, classes, position, classOf, css, linearRgb: (share) => knownLinearRgb(css(share)) };
 }

@@ -38,3 +38,14 @@ export const mixRgb = (from: LinearRgb, to: LinearRgb, t: number): LinearRgb => 
   from[1] + (to[1] - from[1]) * t,
   from[2] + (to[2] - from[2]) * t,
 ];
+
+/** One channel of linear light, 0 to 1, as an sRGB byte. */
+const byteOf = (channel: number): number =>
+  Math.round(255 * (channel <= 0.0031308 ? channel * 12.92 : 1.055 * channel ** (1 / 2.4) - 0.055));
+
+/** Red, green and blue as sRGB bytes, for pictures. */
+export const srgbBytes = ([red, green, blue]: LinearRgb): [number, number, number] => [
+  byteOf(red),
+  byteOf(green),
+  byteOf(blue),
+];

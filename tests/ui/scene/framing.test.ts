@@ -1,10 +1,10 @@
 import * as fc from 'fast-check';
-import { PerspectiveCamera, Vector3 } from 'three';
+import { OrthographicCamera, PerspectiveCamera, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { angleBetweenDeg, distance, sub, type Vec3 } from '../../../src/geometry/vec.ts';
 import { direction } from '../../../src/geometry/world.ts';
 import { between } from '../../../src/ui/scene/flight.ts';
-import { closeUp, frame, frameWithin, viewDirection } from '../../../src/ui/scene/framing.ts';
+import { closeUp, frame, frameFromAfar, frameWithin, viewDirection } from '../../../src/ui/scene/framing.ts';
 
 const seed = 20260713;
 const fieldDeg = 34;
@@ -118,5 +118,46 @@ describe('between', () => {
       const { eye, target } = between(from, to, t);
       expect(Math.hypot(...sub(eye, target))).toBeGreaterThanOrEqual(2 - 1e-9);
     }
+  });
+});
+
+describe('frameFromAfar', () => {
+  const size = { width: 391, height: 457 };
+  const covered = { above: 57, below: 71 };
+
+  it(`fits every point between what covers the picture, from any side (seed ${seed})`, () => {
+    const metre = fc.double({ min: -2.3, max: 3.1, noNaN: true });
+    const degrees = fc.double({ min: 0, max: 360, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(metre, metre, metre), { minLength: 1, maxLength: 40 }),
+        degrees,
+        fc.double({ min: 1, max: 89, noNaN: true }),
+        (points, bearing, elevation) => {
+          const toSun = direction(bearing, elevation);
+          const { eye, target, pxPerM } = frameFromAfar(points, toSun, size, covered);
+          const camera = new OrthographicCamera(-195.5, 195.5, 228.5, -228.5, 0.05, 200);
+          camera.zoom = pxPerM;
+          camera.updateProjectionMatrix();
+          camera.position.set(...eye);
+          camera.lookAt(...target);
+          camera.updateMatrixWorld();
+          for (const point of points) {
+            const { x, y, z } = new Vector3(...point).project(camera);
+            expect(Math.abs(x)).toBeLessThan(1);
+            expect(Math.abs(z)).toBeLessThan(1);
+            const fromTop = ((1 - y) / 2) * size.height;
+            expect(fromTop).toBeGreaterThan(covered.above - 1);
+            expect(fromTop).toBeLessThan(size.height - covered.below + 1);
+          }
+          expect(angleBetweenDeg(sub(eye, target), toSun)).toBeLessThan(1e-4);
+        },
+      ),
+      { seed, numRuns: 100 },
+    );
+  });
+
+  it('refuses to look at nothing', () => {
+    expect(() => frameFromAfar([], [0, 1, 0], size, covered)).toThrow(/at least one point/);
   });
 });

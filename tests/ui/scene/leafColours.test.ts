@@ -1,19 +1,22 @@
 import { describe, expect, it } from 'vitest';
-import { type LeafLook, leafColours } from '../../../src/ui/scene/leafColours.ts';
+import { faintLeaves, type LeafLook, leafColours } from '../../../src/ui/scene/leafColours.ts';
 import { makeLightScale } from '../../../src/ui/theme/lightScale.ts';
-import { linearRgbOf } from '../../../src/ui/theme/srgb.ts';
+import { linearRgbOf, mixRgb } from '../../../src/ui/theme/srgb.ts';
 import { smallCanopy } from './smallCanopy.ts';
 
 const scale = makeLightScale({ deepShade: 0.13, fruitingLight: 0.27, saturation: 0.44 });
 const look: LeafLook = {
-  lightOf: new Map([['shoot', 0.31]]),
-  nodeLight: [{ shootId: 'shoot', node: 2, share: 0.08 }],
+  shares: Float32Array.from([0.3125, 0.0625, Number.NaN]),
+  kind: 'open sky',
   stale: false,
   scale,
   selected: 0,
   hovered: 0,
+  spotlit: null,
   plant: '#7d9a6c',
   paper: '#f6f2e9',
+  lit: '#e9c13c',
+  shade: '#8f9298',
 };
 
 /** Leaves of the shoot at nodes 1 and 2, and of the bud. */
@@ -26,21 +29,33 @@ const expectColour = (got: number[] | undefined, want: readonly number[]): void 
   want.forEach((channel, i) => expect(got?.[i]).toBeCloseTo(channel, 6));
 
 describe('leafColours', () => {
-  it('colours a leaf by its node, else by its shoot, and leaves the unknown green', () => {
+  it('colours a leaf by its own share and leaves the unknown green', () => {
     const [first, second, ofBud] = coloursOf({});
-    expectColour(first, scale.linearRgb(0.31));
-    expectColour(second, scale.linearRgb(0.08));
+    expectColour(first, scale.linearRgb(0.3125));
+    expectColour(second, scale.linearRgb(0.0625));
     expectColour(ofBud, linearRgbOf('#7d9a6c'));
   });
 
-  it('shows no light by node for a shoot whose light is not known', () => {
-    const [first, second] = coloursOf({ lightOf: new Map() });
-    expectColour(second, first ?? []);
+  it('shows direct sun as such, half of it half-way', () => {
+    const shares = Float32Array.from([1, 0, 0.5]);
+    const [first, second, half] = coloursOf({ kind: 'direct sun', shares });
+    expectColour(first, linearRgbOf(look.lit));
+    expectColour(second, linearRgbOf(look.shade));
+    expectColour(half, mixRgb(linearRgbOf(look.shade), linearRgbOf(look.lit), 0.5));
+  });
+
+  it('pales what is not looked for and lets one see through it', () => {
+    const spotlit = Uint8Array.from([0, 0, 0, 1, 0]);
+    const [first, , ofBud] = coloursOf({ spotlit });
+    expectColour(first, scale.linearRgb(0.3125));
+    expect(ofBud?.[2]).toBeGreaterThan(linearRgbOf('#7d9a6c')[2]);
+    expect([...faintLeaves(smallCanopy, spotlit)]).toEqual([0, 0, 1]);
+    expect([...faintLeaves(smallCanopy, null)]).toEqual([0, 0, 0]);
   });
 
   it('brings old light nearer to green, but leaves it to be seen', () => {
     const [first] = coloursOf({ stale: true });
-    const [fresh, plant] = [scale.linearRgb(0.31), linearRgbOf('#7d9a6c')];
+    const [fresh, plant] = [scale.linearRgb(0.3125), linearRgbOf('#7d9a6c')];
     const towards = ((first?.[2] ?? 0) - fresh[2]) / (plant[2] - fresh[2]);
     expect(towards).toBeGreaterThan(0.4);
     expect(towards).toBeLessThan(0.8);
@@ -48,12 +63,12 @@ describe('leafColours', () => {
 
   it('pales all but the selected shoot', () => {
     const [first, , ofBud] = coloursOf({ selected: 3 });
-    expectColour(first, scale.linearRgb(0.31));
+    expectColour(first, scale.linearRgb(0.3125));
     expect(ofBud?.[2]).toBeGreaterThan(linearRgbOf('#7d9a6c')[2]);
   });
 
   it('lightens the shoot under the pointer', () => {
     const [first] = coloursOf({ hovered: 3 });
-    scale.linearRgb(0.31).forEach((channel, i) => expect(first?.[i]).toBeGreaterThan(channel));
+    scale.linearRgb(0.3125).forEach((channel, i) => expect(first?.[i]).toBeGreaterThan(channel));
   });
 });

@@ -9,8 +9,8 @@ const project: Project = ([x, y, z]) => {
   const depthM = 5 - z;
   return depthM <= 0 ? null : [300 + (1000 * x) / depthM, 400 - (1000 * y) / depthM, depthM];
 };
-const mouse = { reachPx: 8, pxPerRadian: 1000 };
-const finger = { reachPx: 22, pxPerRadian: 1000 };
+const mouse = { reachPx: 8, pxPerM: (depthM: number) => 1000 / depthM };
+const finger = { reachPx: 22, pxPerM: (depthM: number) => 1000 / depthM };
 
 const rod = (id: string, x: number, z: number): Target => ({
   id,

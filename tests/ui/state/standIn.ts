@@ -8,6 +8,7 @@ import {
   type Trial,
 } from '../../../src/engine/engine.ts';
 import type { Progress } from '../../../src/engine/job.ts';
+import type { LookAnswers } from '../../../src/engine/look.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import type { Score } from '../../../src/plan/score.ts';
 
@@ -62,14 +63,15 @@ export function standInEngine() {
   const lights: Asked<LightAnswer>[] = [];
   const plans: Asked<Plan>[] = [];
   const trials: Asked<Trial>[] = [];
+  const looks: Asked<LookAnswers[keyof LookAnswers]>[] = [];
   const engine: Engine = {
     light: (_file, options?: LightOptions, onProgress?) => running(lights, options, onProgress),
     plan: (_file, options, onProgress) => running(plans, options, onProgress),
     tryCuts: (cutIds) => running(trials, cutIds, undefined),
-    look: () => ({ result: Promise.reject(new Error('standIn: not asked to look')), cancel: () => {} }),
+    look: (_file, question, _options, onProgress) => running(looks as Asked<never>[], question, onProgress),
     dispose: () => {},
   };
-  return { engine, lights, plans, trials };
+  return { engine, lights, plans, trials, looks };
 }
 
 export const lightAnswer = (seed: number): LightAnswer => ({

@@ -1,5 +1,7 @@
-/** How many shoots stand in each class of light: legend and answer in one. */
-import type { ClassCount } from './figures.ts';
+/** How many shoots stand in each class of light: legend and answer in one. A class is tapped to find its shoots. */
+import { isSameSpotlight } from '../../state/spotlight.ts';
+import { useView, useWorkbench } from '../../state/workbench.ts';
+import { type ClassCount, spotOf } from './figures.ts';
 import { lightWords as words } from './words.ts';
 
 export function ClassBar({
@@ -23,15 +25,33 @@ export function ClassBar({
         ))}
       </div>
       <ul className="class-list">
-        {counts.map(({ lightClass, count }) => (
-          <li key={lightClass.name}>
-            <span className="swatch" style={{ backgroundColor: lightClass.css }} aria-hidden="true" />
-            <span className="class-count">{count}</span>
-            <span>{lightClass.name}</span>
-            <span className="quiet class-range">{words.classes(lightClass.from, lightClass.to)}</span>
+        {counts.map((one) => (
+          <li key={one.lightClass.name}>
+            <ClassButton {...one} />
           </li>
         ))}
       </ul>
     </section>
+  );
+}
+
+function ClassButton({ lightClass, count }: ClassCount) {
+  const { view } = useWorkbench();
+  const { spotlight } = useView();
+  const spot = spotOf(lightClass);
+  const isShown = isSameSpotlight(spotlight, spot);
+  return (
+    <button
+      type="button"
+      className="class-button"
+      aria-pressed={isShown}
+      disabled={count === 0 && !isShown}
+      onClick={() => view.setState({ spotlight: isShown ? null : spot })}
+    >
+      <span className="swatch" style={{ backgroundColor: lightClass.css }} aria-hidden="true" />
+      <span className="class-count">{count}</span>
+      <span>{lightClass.name}</span>
+      <span className="quiet class-range">{words.classes(lightClass.from, lightClass.to)}</span>
+    </button>
   );
 }

@@ -1,18 +1,24 @@
 /** Who gets how much light. */
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
+import type { Period } from '../../../season/site.ts';
 import { monthName } from '../../fields/dates.ts';
+import { Segments } from '../../fields/Segments.tsx';
 import { Progress } from '../../frame/Progress.tsx';
 import { drawnCanopy } from '../../stage/drawnCanopy.ts';
+import { colourings } from '../../stage/leafShares.ts';
 import { thresholdsOf } from '../../state/thresholds.ts';
-import { useFile, useView, useWorkbench } from '../../state/workbench.ts';
-import { makeLightScale } from '../../theme/lightScale.ts';
+import { lookings, useFile, useView, useWorkbench } from '../../state/workbench.ts';
+import { type LightClass, type LightScale, makeLightScale } from '../../theme/lightScale.ts';
 import { ClassBar } from './ClassBar.tsx';
-import { countByClass, innerShoots, type ShootRow, shootRows } from './figures.ts';
+import { DaySection } from './DaySection.tsx';
+import { countByClass, innerShoots, type ShootRow, shootRows, spotOf } from './figures.ts';
+import { Limits } from './Limits.tsx';
 import { Meaning } from './Meaning.tsx';
 import { MonthSlider } from './MonthSlider.tsx';
 import { ShootTable } from './ShootTable.tsx';
-import { SunChooser } from './SunChooser.tsx';
+import { SkySection } from './SkySection.tsx';
+import { SpreadSection } from './SpreadSection.tsx';
 import { lightWords as words } from './words.ts';
 
 export function LightSheet() {
@@ -27,16 +33,53 @@ export function LightSheet() {
   const openSky = weighed ?? answer.report;
   return (
     <>
-      <Headline rows={rows} />
+      <Headline rows={rows} scale={scale} />
       <State />
       <MonthSlider
         report={answer.report}
         openSkyMol={month === null || weighed ? openSky.openSkyParMolM2Day : null}
       />
       <ClassBar counts={countByClass(rows, scale)} total={rows.length} />
+      <Looking rows={rows} scale={scale} season={answer.report.period} />
       <Meaning />
-      <SunChooser />
-      <ShootTable rows={rows} scale={scale} />
+      <Limits />
+    </>
+  );
+}
+
+interface LookingProps {
+  readonly rows: readonly ShootRow[];
+  readonly scale: LightScale;
+  readonly season: Period;
+}
+
+/** The shoots in a table, one day, the sky from a node, or the spread over all shoots. */
+function Looking({ rows, scale, season }: LookingProps) {
+  const { view } = useWorkbench();
+  const { lookingAt, colouring } = useView();
+  return (
+    <>
+      <Segments
+        label={words.lookingAt}
+        isLabelHidden
+        value={lookingAt}
+        options={lookings.map((value) => ({ value, text: words.lookings[value] }))}
+        onChoose={(chosen) => view.setState({ lookingAt: chosen })}
+      />
+      {lookingAt === 'shoots' ? (
+        <>
+          <Segments
+            label={words.colouring}
+            value={colouring}
+            options={colourings.map((value) => ({ value, text: words.colourings[value] }))}
+            onChoose={(chosen) => view.setState({ colouring: chosen })}
+          />
+          <ShootTable rows={rows} scale={scale} />
+        </>
+      ) : null}
+      {lookingAt === 'day' ? <DaySection /> : null}
+      {lookingAt === 'sky' ? <SkySection rows={rows} season={season} /> : null}
+      {lookingAt === 'spread' ? <SpreadSection rows={rows} scale={scale} /> : null}
     </>
   );
 }
@@ -50,18 +93,30 @@ function NoAnswer() {
   );
 }
 
-function Headline({ rows }: { readonly rows: readonly ShootRow[] }) {
+function Headline({ rows, scale }: { readonly rows: readonly ShootRow[]; readonly scale: LightScale }) {
+  const { view } = useWorkbench();
   const file = useFile();
-  const { month } = useView();
+  const { month, spotlight } = useView();
   const inner = useMemo(() => innerShoots(drawnCanopy(file, 'in full leaf')), [file]);
-  const { deepShade } = thresholdsOf(file);
-  const dark = rows.filter((row) => row.lightFraction < deepShade);
+  const darkest = scale.classes[0] as LightClass;
+  const dark = rows.filter((row) => row.lightFraction < darkest.to);
   const when = month === null ? words.overSeason : words.inMonth(monthName(month));
   const inside = dark.filter((row) => inner.has(row.id)).length;
   return (
-    <p className="headline" data-testid="headline">
-      {words.headline(dark.length, rows.length, inside, when)}
-    </p>
+    <div className="answer">
+      <p className="headline" data-testid="headline">
+        {words.headline(dark.length, rows.length, inside, when)}
+      </p>
+      {spotlight !== null || dark.length > 0 ? (
+        <button
+          type="button"
+          className="button is-small"
+          onClick={() => view.setState({ spotlight: spotlight === null ? spotOf(darkest) : null })}
+        >
+          {spotlight === null ? words.showDark : words.showAll}
+        </button>
+      ) : null}
+    </div>
   );
 }
 

@@ -2,6 +2,7 @@
 import type { LightReport, ShootLight } from '../../../engine/reports.ts';
 import { pointAt } from '../../../geometry/path.ts';
 import type { Canopy } from '../../../growth/canopy.ts';
+import type { Spotlight } from '../../state/spotlight.ts';
 import type { LightClass, LightScale } from '../../theme/lightScale.ts';
 
 /** One shoot over the season or over a month. */
@@ -44,6 +45,13 @@ export interface ClassCount {
   readonly lightClass: LightClass;
   readonly count: number;
 }
+
+/** Where on the scale the shoots of a class are to be found; the brightest class has no upper end. */
+export const spotOf = ({ from, to }: LightClass): Spotlight => ({
+  by: 'light',
+  from,
+  to: to === 1 ? Number.POSITIVE_INFINITY : to,
+});
 
 export function countByClass(rows: readonly ShootRow[], scale: LightScale): ClassCount[] {
   return scale.classes.map((lightClass) => ({
