@@ -1,11 +1,20 @@
 /** What the core rooms ask of a tree file. */
 import type { Stance, Tree } from '../geometry/tree.ts';
+import type { SkySite } from '../light/sky/dayLight.ts';
 import type { Site } from '../season/site.ts';
 import type { TreeFile } from './treeFile.ts';
 
 export const treeOf = (file: TreeFile): Tree => ({ axes: file.axes });
 
-export const siteOf = (file: TreeFile): Site & { readonly groundReflectance: number } => file.site;
+/** Where the tree stands, what lies between it and the sky, and how its pot is turned, if it is. */
+export function siteOf({
+  site,
+  standing,
+  season,
+}: TreeFile): Site & SkySite & { readonly groundReflectance: number } {
+  const { quarterTurnEveryWeeks: everyWeeks } = standing;
+  return everyWeeks === undefined ? site : { ...site, quarterTurns: { from: season.budBreakOn, everyWeeks } };
+}
 
 /** Height of the soil that the trunk grows from, above the ground, metres. */
 export function soilHeightM(file: TreeFile): number {

@@ -1,5 +1,6 @@
 /** The directions that are traced, and what each stands for. */
 import type { Vec3 } from '../geometry/vec.ts';
+import type { Horizon } from './sky/horizon.ts';
 
 /**
  * A cell is a part of the sky that carries energy as one: a patch of the sky for diffuse light, a box of
@@ -14,6 +15,8 @@ export interface Direction {
   readonly kind: CellKind;
   /** Index of its cell among the cells of its kind. */
   readonly cell: number;
+  /** Pose in which a pot that is turned was traced along it, drawn by chance, each as likely; none for one that is not. */
+  readonly pose?: number;
 }
 
 /**
@@ -32,4 +35,14 @@ export interface CellLight {
   readonly openSkyParMolM2Day: number;
   readonly openBeamParMolM2Day: number;
   readonly openDiffuseParMolM2Day: number;
+  /** What a level sensor gets below a cover with nothing else above it; the open sums where there is none. */
+  readonly below?: { readonly beamParMolM2Day: number; readonly diffuseParMolM2Day: number };
+  /** What hides the low sky, and how bright it is, mol m-2 d-1 sr-1. Cells hold the light there would be without it. */
+  readonly hiding?: {
+    readonly horizon: Horizon;
+    readonly groundRadiance: number;
+    readonly skylineRadiance: number;
+  };
+  /** Light of the days of each pose of a pot that is turned; in all they make up the whole. */
+  readonly poses?: readonly CellLight[];
 }

@@ -1,5 +1,8 @@
 /** What each direction of a wave counts for under a certain light. */
-import type { CellLight, Direction } from './directions.ts';
+import type { CellKind, CellLight, Direction } from './directions.ts';
+import { skyPatches } from './sky/cells.ts';
+import { hiddenBy } from './sky/horizon.ts';
+import { poseCount } from './sky/turns.ts';
 
 /** Waves of sensors and of leaves alike. */
 interface Waves {
@@ -9,19 +12,36 @@ interface Waves {
 export interface WaveWeights {
   /**
    * Per direction: what a ray along it adds to a receiver's share of open sky, for a cosine of 1 and nothing in the way.
-   * A level sensor with nothing above it sums to 1.
+   * A level sensor with nothing above it and an open horizon sums to 1.
    */
   readonly weight: Float64Array;
   /** Per direction: 1 for the beam, 0 for sky and ground. */
   readonly isBeam: Uint8Array;
+  /** Per direction: what a level sensor under open sky gets by it, were nothing hidden; 0 from the ground. */
+  readonly open: Float64Array;
+  /** Per direction: where its light comes from; ground also where that or a skyline hides the sky. */
+  readonly from: readonly CellKind[];
 }
 
-function energyOf({ kind, cell }: Direction, light: CellLight): number {
-  const energy = light[kind][cell];
+function energyOf({ kind, cell, pose }: Direction, light: CellLight): number {
+  const inPose = pose === undefined ? undefined : light.poses?.[pose];
+  const energy = inPose === undefined ? light[kind][cell] : poseCount * (inPose[kind][cell] ?? Number.NaN);
   if (energy === undefined || !(energy >= 0 && energy < Infinity)) {
     throw new Error(`rayWeights: the light of ${kind} cell ${cell} must be 0 or more, got ${energy}`);
   }
   return energy;
+}
+
+/** What hides the sky in a direction brings in place of its cell's light; null where nothing does. */
+function hiddenEnergy({ toSky, kind, cell, pose }: Direction, light: CellLight): number | null {
+  if (light.hiding === undefined || kind === 'ground') return null;
+  const by = hiddenBy(light.hiding.horizon, toSky);
+  if (by === null) return null;
+  if (kind === 'beam') return 0;
+  const inPose = pose === undefined ? undefined : light.poses?.[pose];
+  const { groundRadiance, skylineRadiance } = (inPose ?? light).hiding ?? light.hiding;
+  const radiance = by === 'slope' ? groundRadiance : skylineRadiance;
+  return radiance * (skyPatches[cell]?.solidAngleSr ?? Number.NaN) * (inPose === undefined ? 1 : poseCount);
 }
 
 /** What a level sensor under open sky gets from the wave's rays of one kind. */
@@ -40,6 +60,10 @@ function openSum(directions: readonly Direction[], kind: 'sky' | 'beam', light: 
  * Ground cells keep their energy as given: an open level sensor never sees them, so there is nothing to scale by; their
  * sampling error stays in the waves' spread.
  *
+ * Where a skyline or rising ground hides the sky, the beam brings nothing and the sky the light of what hides it; the scales are
+ * those of the open sky all the same. Below a cover the closed sums are those below it, in shares of the open sky above. Of a
+ * pot that is turned each direction counts for the days of the pose it was traced in, poseCount times.
+ *
  * Dropped: where no ray of a wave meets the beam (the sun so low that each beam box drew a place below the
  * horizon) the other waves carry it, and the standard error grows; where no wave has any, its energy is counted as sky.
  * Under no light at all (polar night) all weights are 0.
@@ -49,20 +73,38 @@ export function rayWeights({ waves }: Waves, light: CellLight): readonly WaveWei
   if (!(open >= 0 && open < Infinity)) {
     throw new Error(`rayWeights: openSkyParMolM2Day must be 0 or more, got ${open}`);
   }
+  const below = light.below ?? {
+    beamParMolM2Day: light.openBeamParMolM2Day,
+    diffuseParMolM2Day: light.openDiffuseParMolM2Day,
+  };
   const beamSums = waves.map((wave) => openSum(wave.directions, 'beam', light));
   const withBeam = beamSums.filter((sum) => sum > 0).length;
-  const openSky = light.openDiffuseParMolM2Day + (withBeam === 0 ? light.openBeamParMolM2Day : 0);
+  const openSky = below.diffuseParMolM2Day + (withBeam === 0 ? below.beamParMolM2Day : 0);
   return waves.map(({ directions }, w) => {
     const beamSum = beamSums[w] as number;
     const skySum = openSum(directions, 'sky', light);
     const scale = {
-      beam: beamSum > 0 ? (light.openBeamParMolM2Day * waves.length) / (withBeam * beamSum) : 0,
+      beam: beamSum > 0 ? (below.beamParMolM2Day * waves.length) / (withBeam * beamSum) : 0,
       sky: skySum > 0 ? openSky / skySum : 0,
       ground: 1,
     };
-    const weight = Float64Array.from(directions, (direction) =>
+    const unhidden = Float64Array.from(directions, (direction) =>
       open > 0 ? (energyOf(direction, light) * scale[direction.kind]) / open : 0,
     );
-    return { weight, isBeam: Uint8Array.from(directions, ({ kind }) => (kind === 'beam' ? 1 : 0)) };
+    const hiddenScale = skySum > 0 && below.diffuseParMolM2Day > 0 ? below.diffuseParMolM2Day / skySum : 1;
+    const hidden = directions.map((direction) => hiddenEnergy(direction, light));
+    return {
+      weight: unhidden.map((value, d) => {
+        const energy = hidden[d] ?? null;
+        if (energy === null) return value;
+        return open > 0 ? (energy * hiddenScale) / open : 0;
+      }),
+      isBeam: Uint8Array.from(directions, ({ kind }) => (kind === 'beam' ? 1 : 0)),
+      open: unhidden.map((value, d) => {
+        const { kind, toSky } = directions[d] as Direction;
+        return kind === 'ground' ? 0 : value * Math.max(0, toSky[1]);
+      }),
+      from: directions.map(({ kind }, d) => (hidden[d] === null ? kind : 'ground')),
+    };
   });
 }

@@ -1,13 +1,14 @@
 /** All that a plan is made from. */
 import type { Surface } from '../geometry/surface.ts';
 import type { Stance, Tree } from '../geometry/tree.ts';
+import type { SkySite } from '../light/sky/dayLight.ts';
 import type { IsoDate, Site } from '../season/site.ts';
 import type { FigValues } from '../species/fig.ts';
 
 export interface PlanInput {
   readonly tree: Tree;
   readonly stance: Stance;
-  readonly site: Site & { readonly groundReflectance: number };
+  readonly site: Site & SkySite & { readonly groundReflectance: number };
   /** The species' parameters with the grower's settings put in. */
   readonly values: FigValues;
   readonly ripening: 'early' | 'mid' | 'late';

@@ -50,7 +50,8 @@ const hourSteps = daySteps / 24;
  *
  * Sky: level light of the day over the patches by their brightness (`skyEnergy`), scaled so that the level gets the closed sum.
  * Ground: as bright as open ground under the period's mean light, everywhere; the tree's own shadow on it is left out, so light
- * from below is somewhat too high under a dense crown.
+ * from below is somewhat too high under a dense crown. Rising ground and a skyline are as bright as level ground of their
+ * reflectance. Below a cover all light is what it passes; the open sky stays that above it.
  */
 export function cellLight({ site, period, weather, ...over }: CellLightInput): CellLight {
   return cellLightOf(levelLight(site, period, weather), { ...over, latitudeDeg: site.latitudeDeg });
@@ -58,25 +59,40 @@ export function cellLight({ site, period, weather, ...over }: CellLightInput): C
 
 /** As `cellLight`, from light on the level that was added up before. */
 export function cellLightOf(level: LevelLight, over: SkyOver): CellLight {
-  const { latitudeDeg, groundReflectance, skyKind, solarHour } = over;
+  const { groundReflectance, solarHour } = over;
   if (!(groundReflectance >= 0 && groundReflectance <= 1)) {
     throw new Error(`cellLight: a ground reflectance of 0 to 1 is needed, got ${groundReflectance}`);
   }
   if (solarHour !== undefined && !(Number.isInteger(solarHour) && solarHour >= 0 && solarHour < 24)) {
     throw new Error(`cellLight: an hour of the day is a whole number from 0 to 23, got ${solarHour}`);
   }
-  const levelBeam = inBoxes(level.beamParMolM2, solarHour);
-  const levelDiffuse = inBoxes(level.diffuseParMolM2, solarHour);
-  const [openBeam, openDiffuse] = [total(levelBeam) / level.days, total(levelDiffuse) / level.days];
-  const beam = squareToTheBeam(levelBeam, latitudeDeg).map((energy) => energy / level.days);
-  const groundRadiance = (groundReflectance * (openBeam + openDiffuse)) / Math.PI;
+  const whole = cellsOf(level, level.days, over);
+  const { poses } = level;
+  return poses === null ? whole : { ...whole, poses: poses.map((pose) => cellsOf(pose, level.days, over)) };
+}
+
+/** @param days that the light is the mean of */
+function cellsOf(level: LevelLight, days: number, over: SkyOver): CellLight {
+  const { latitudeDeg, groundReflectance, skyKind, solarHour } = over;
+  const meanOf = (steps: Float64Array): number => total(inBoxes(steps, solarHour)) / days;
+  const [openBeam, openDiffuse] = [meanOf(level.beamParMolM2), meanOf(level.diffuseParMolM2)];
+  const below = level.below ?? level;
+  const [belowBeam, belowDiffuse] = [meanOf(below.beamParMolM2), meanOf(below.diffuseParMolM2)];
+  const levelBeam = inBoxes(below.beamParMolM2, solarHour);
+  const levelDiffuse = inBoxes(below.diffuseParMolM2, solarHour);
+  const beam = squareToTheBeam(levelBeam, latitudeDeg).map((energy) => energy / days);
+  const groundRadiance = (groundReflectance * (belowBeam + belowDiffuse)) / Math.PI;
+  const { horizon } = level;
+  const skylineRadiance = ((horizon?.skylineReflectance ?? 0) * (belowBeam + belowDiffuse)) / Math.PI;
   return {
-    sky: skyEnergy({ skyKind, openDiffuse, levelDiffuse, latitudeDeg }),
+    sky: skyEnergy({ skyKind, openDiffuse: belowDiffuse, levelDiffuse, latitudeDeg }),
     beam,
     ground: Float64Array.from(groundPatches, (patch) => groundRadiance * patch.solidAngleSr),
     openSkyParMolM2Day: openBeam + openDiffuse,
     openBeamParMolM2Day: openBeam,
     openDiffuseParMolM2Day: openDiffuse,
+    ...(level.below && { below: { beamParMolM2Day: belowBeam, diffuseParMolM2Day: belowDiffuse } }),
+    ...(horizon && { hiding: { horizon, groundRadiance, skylineRadiance } }),
   };
 }
 

@@ -13,9 +13,15 @@ import { diffuseShareAt, globalShareAt } from '../../season/hourShares.ts';
 import { parMolPerMJ } from '../../season/par.ts';
 import type { IsoDate, Site } from '../../season/site.ts';
 import { noonDeclinationDeg } from '../sun.ts';
+import type { Cover } from './cover.ts';
+import type { HorizonSite } from './horizon.ts';
+import type { QuarterTurns } from './turns.ts';
 
-/** What the sky needs to know of a site. */
-export type SkySite = Pick<Site, 'latitudeDeg' | 'longitudeDeg' | 'climate'>;
+/** What the sky needs to know of a site, and what lies between the sky and a plant there. */
+export interface SkySite extends Pick<Site, 'latitudeDeg' | 'longitudeDeg' | 'climate'>, HorizonSite {
+  readonly cover?: Cover | undefined;
+  readonly quarterTurns?: QuarterTurns | undefined;
+}
 
 /** Steps of 10 minutes of solar time (2.5 degrees of hour angle) from midnight. */
 export const daySteps = 144;

@@ -1,28 +1,38 @@
 /** Light on the open level over some days, by the sun's declination and its time: what every question about these days is answered from. */
 import { daysOf } from '../../season/calendar.ts';
-import type { Period } from '../../season/site.ts';
+import type { IsoDate, Period } from '../../season/site.ts';
 import { beamRows, rowOfDeclination } from './cells.ts';
-import { dayLight, daySteps, type SkySite, stepDeg, type Weather } from './dayLight.ts';
+import { type Cover, hangsOn, passedBy } from './cover.ts';
+import { type DayLight, dayLight, daySteps, type SkySite, stepDeg, type Weather } from './dayLight.ts';
+import { type Horizon, horizonOf } from './horizon.ts';
+import { poseCount, poseOn } from './turns.ts';
 
 /**
  * Sums over the days. Entry row * 144 + step: row of the beam grid (`cells.ts`), ten minutes of solar time from midnight. A day is shared
  * linearly between the two rows whose middles are next to its declination.
  */
-export interface LevelLight {
+export interface LevelLight extends BeamAndSky {
   readonly days: number;
-  /** mol m-2. */
-  readonly beamParMolM2: Float64Array;
-  readonly diffuseParMolM2: Float64Array;
   /** Hours in which the sun's centre is above the level. */
   readonly sunH: Float64Array;
+  /** What is left of it below the cover; null where none ever hangs. */
+  readonly below: BeamAndSky | null;
+  /** What hides the low sky; null for an open horizon. The light on the open level is counted without it. */
+  readonly horizon: Horizon | null;
+  /** The same by the pose of a pot that is turned, pose by pose, without poses of their own; null for one that is not. */
+  readonly poses: readonly LevelLight[] | null;
+}
+
+/** mol m-2. */
+interface BeamAndSky {
+  readonly beamParMolM2: Float64Array;
+  readonly diffuseParMolM2: Float64Array;
 }
 
 const entries = beamRows * daySteps;
-const empty = (): LevelLight => ({
-  days: 0,
+const beamAndSky = (): BeamAndSky => ({
   beamParMolM2: new Float64Array(entries),
   diffuseParMolM2: new Float64Array(entries),
-  sunH: new Float64Array(entries),
 });
 
 /** Hours of a step between a sunrise and a sunset as far from noon as each other. */
@@ -47,33 +57,76 @@ function addDay(into: Float64Array, declinationDeg: number, steps: Float64Array)
   }
 }
 
+/** Adds what a day's light comes to below the cover, on that day. */
+function addBelow(into: BeamAndSky, { declinationDeg, ...day }: DayLight, cover: Cover, date: IsoDate): void {
+  const left = hangsOn(cover, date) ? passedBy(cover) : { beam: 1, beamToSky: 0, sky: 1 };
+  const diffuse = day.diffuseParMolM2.map(
+    (sky, step) => left.sky * sky + left.beamToSky * (day.beamParMolM2[step] as number),
+  );
+  const beam = day.beamParMolM2.map((value) => left.beam * value);
+  addDay(into.beamParMolM2, declinationDeg, beam);
+  addDay(into.diffuseParMolM2, declinationDeg, diffuse);
+}
+
+function ofDays(site: SkySite, dates: readonly IsoDate[], weather?: Weather): LevelLight {
+  const { cover } = site;
+  const below = cover === undefined ? null : beamAndSky();
+  const open = beamAndSky();
+  const sunH = new Float64Array(entries);
+  const sunHOfStep = new Float64Array(daySteps);
+  for (const date of dates) {
+    const day = dayLight(site, date, weather);
+    const { declinationDeg, sunsetHourAngleDeg, beamParMolM2, diffuseParMolM2 } = day;
+    for (let step = 0; step < daySteps; step++) sunHOfStep[step] = sunHoursOfStep(step, sunsetHourAngleDeg);
+    addDay(open.beamParMolM2, declinationDeg, beamParMolM2);
+    addDay(open.diffuseParMolM2, declinationDeg, diffuseParMolM2);
+    addDay(sunH, declinationDeg, sunHOfStep);
+    if (below !== null && cover !== undefined) addBelow(below, day, cover, date);
+  }
+  return { days: dates.length, ...open, sunH, below, horizon: horizonOf(site), poses: null };
+}
+
 /** Throws on a period that ends before it begins. */
 export function levelLight(site: SkySite, period: Period, weather?: Weather): LevelLight {
   const dates = daysOf(period);
-  const level = { ...empty(), days: dates.length };
-  const sunH = new Float64Array(daySteps);
-  for (const date of dates) {
-    const { declinationDeg, sunsetHourAngleDeg, ...day } = dayLight(site, date, weather);
-    for (let step = 0; step < daySteps; step++) sunH[step] = sunHoursOfStep(step, sunsetHourAngleDeg);
-    addDay(level.beamParMolM2, declinationDeg, day.beamParMolM2);
-    addDay(level.diffuseParMolM2, declinationDeg, day.diffuseParMolM2);
-    addDay(level.sunH, declinationDeg, sunH);
-  }
-  return level;
+  const { quarterTurns: turns } = site;
+  if (turns === undefined) return ofDays(site, dates, weather);
+  const poses = Array.from({ length: poseCount }, (_, pose) =>
+    ofDays(
+      site,
+      dates.filter((date) => poseOn(turns, date) === pose),
+      weather,
+    ),
+  );
+  return { ...together(poses), poses };
 }
 
-/** The light of all their days. */
-export function together(parts: readonly LevelLight[]): LevelLight {
-  const sum = empty();
-  const add = (into: Float64Array, values: Float64Array): void => {
+const sumOf = (arrays: readonly Float64Array[]): Float64Array => {
+  const sum = new Float64Array(entries);
+  for (const values of arrays) {
     values.forEach((value, i) => {
-      into[i] = (into[i] as number) + value;
+      sum[i] = (sum[i] as number) + value;
     });
-  };
-  for (const part of parts) {
-    add(sum.beamParMolM2, part.beamParMolM2);
-    add(sum.diffuseParMolM2, part.diffuseParMolM2);
-    add(sum.sunH, part.sunH);
   }
-  return { ...sum, days: parts.reduce((days, part) => days + part.days, 0) };
+  return sum;
+};
+
+const bothOf = (parts: readonly BeamAndSky[]): BeamAndSky => ({
+  beamParMolM2: sumOf(parts.map((part) => part.beamParMolM2)),
+  diffuseParMolM2: sumOf(parts.map((part) => part.diffuseParMolM2)),
+});
+
+/** The light of all their days; they must be of one site. */
+export function together(parts: readonly LevelLight[]): LevelLight {
+  const posesOf = parts.map(({ poses }) => poses);
+  return {
+    days: parts.reduce((days, part) => days + part.days, 0),
+    ...bothOf(parts),
+    sunH: sumOf(parts.map((part) => part.sunH)),
+    below: parts.some(({ below }) => below !== null) ? bothOf(parts.map((part) => part.below ?? part)) : null,
+    horizon: parts[0]?.horizon ?? null,
+    poses: posesOf.every((poses) => poses !== null)
+      ? Array.from({ length: poseCount }, (_, p) => together(posesOf.map((poses) => poses[p] as LevelLight)))
+      : null,
+  };
 }

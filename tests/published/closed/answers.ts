@@ -7,6 +7,7 @@ import { ellipsoidal, ellipsoidalK, level as levelLeaves, upright } from '../can
 import type { CaseTable, PublishedCase } from '../caseTable.ts';
 import { irradianceOf, moonLevel } from '../sky/answers.ts';
 import { disc, level, longWall, viewOf } from '../viewfactors/scenes.ts';
+import { behindLayer, levelUnder, skylineAllRound, throughHedge } from './around.ts';
 import { lightThroughBall, throughHaze } from './ball.ts';
 import { takenInBox } from './box.ts';
 import {
@@ -211,7 +212,71 @@ const energy: readonly ClosedForm[] = [0, 0.3].map((transmittance) => ({
   toleranceFloor: 'sampling: 2,000 sensors and 12 waves of rays on the leaves',
 }));
 
-const forms = [...slabs, ...balls, ...obstructions, ...energy];
+const heights = [7, 19, 38];
+const slopes = [6, 14, 29];
+const depths = [0.5, 1, 2];
+/** Bearing and elevation. */
+const throughSides = [
+  [33, 0],
+  [93, 0],
+  [33, 50],
+  [228, 31],
+] as const;
+const waveFloor = '200 waves of 145 rays of one sensor: standard deviation 0.001';
+
+const around: readonly ClosedForm[] = [
+  {
+    quantity: 'share of an even sky above a skyline 7, 19, 38 degrees high all round: cos^2',
+    inputs: { heights },
+    expected: heights.map((height) => Math.cos(rad(height)) ** 2),
+    ours: () => heights.map((height) => levelUnder(skylineAllRound(height))),
+    tolerance: 0.003,
+    source: 'Oke 1987, basin view factors',
+    toleranceFloor: waveFloor,
+  },
+  {
+    quantity: 'the same with a skyline half as bright as the sky: cos^2 + sin^2 / 2',
+    inputs: { heights },
+    expected: heights.map((height) => 1 - Math.sin(rad(height)) ** 2 / 2),
+    ours: () => heights.map((height) => levelUnder(skylineAllRound(height), 0, 0.5)),
+    tolerance: 0.003,
+    source: 'Oke 1987, basin view factors',
+    toleranceFloor: waveFloor,
+  },
+  {
+    quantity: 'share of an even sky of a level sensor on a slope of 6, 14, 29 degrees: (1 + cos) / 2',
+    inputs: { slopes },
+    expected: slopes.map((slope) => (1 + Math.cos(rad(slope))) / 2),
+    ours: () => slopes.map((slopeDeg) => levelUnder({ slope: { slopeDeg, fallsToDeg: 157 } })),
+    tolerance: 0.003,
+    source: 'Liu & Jordan 1963 Solar Energy 7:53',
+    toleranceFloor: waveFloor,
+  },
+  {
+    quantity: 'even light behind an endless hedge, depth 0.5, 1, 2: 2 E3(depth)',
+    inputs: { depths },
+    // E3 of Abramowitz & Stegun 1964, table 5.4.
+    expected: [0.2216044, 0.1096919, 0.0301334].map((e3) => 2 * e3),
+    ours: () => depths.map(behindLayer),
+    tolerance: 0.001,
+    source: 'Abramowitz & Stegun 1964, table 5.4',
+    toleranceFloor: rayFloor,
+  },
+  {
+    quantity:
+      'beam from the middle of a hedge square on, 60 degrees askew, 50 and 31 degrees up: by path length',
+    inputs: { throughSides },
+    expected: throughSides.map(([bearing, elevation]) =>
+      Math.exp(-0.8 / Math.abs(Math.cos(rad(elevation)) * Math.cos(rad(bearing - 33)))),
+    ),
+    ours: () => throughSides.map(([bearing, elevation]) => throughHedge(bearing, elevation)),
+    tolerance: 1e-9,
+    source: 'Beer-Lambert law, closed form',
+    toleranceFloor: 'rounding',
+  },
+];
+
+const forms = [...slabs, ...balls, ...obstructions, ...energy, ...around];
 const idOf = (i: number): string => `closed.${i + 1}`;
 
 export const closed: CaseTable = {
