@@ -1,5 +1,5 @@
 /** The weather in use and where it comes from; how to put other figures in its place. */
-import { guessWeather } from '../../../editor/edits/climate.ts';
+import { changeSource, guessWeather, tellSunBy } from '../../../editor/edits/climate.ts';
 import { parMolPerMJ, parMolPerMJBand } from '../../../season/par.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { shortDay } from '../../fields/dates.ts';
@@ -28,7 +28,11 @@ export function Weather() {
   return (
     <section>
       <h2 className="small-head">{words.climate}</h2>
-      <p>{words.climateSource[climate.source]}</p>
+      <p>
+        {climate.hourly === undefined
+          ? words.climateSource[climate.source]
+          : words.fromWeatherFile(climate.hourly.source)}
+      </p>
       <div className="charts">
         {monthRows(climate)
           .filter(({ row }) => row !== 'minC')
@@ -52,9 +56,38 @@ export function Weather() {
         <div className="weather">
           <ChoiceField label={words.guess} value="none" options={guessChoices} onChoose={guess} />
           <Frost />
+          <Figures />
           <MonthTable />
         </div>
       </details>
     </section>
+  );
+}
+
+/** Where the figures are from, and by which of its two figures the sun is told. */
+function Figures() {
+  const { editor } = useWorkbench();
+  const { climate } = useFile().site;
+  return (
+    <div className="form">
+      <ChoiceField
+        label={words.sourceAsked}
+        value={climate.source}
+        options={(['measured', 'published', 'guess'] as const).map((value) => ({
+          value,
+          text: words.sources[value],
+        }))}
+        onChoose={(source) => editor.make((file) => changeSource(file, source))}
+      />
+      <ChoiceField
+        label={words.sunBy}
+        value={climate.clearness === undefined ? 'sunshineH' : 'clearness'}
+        options={(['sunshineH', 'clearness'] as const).map((value) => ({
+          value,
+          text: words.sunFigures[value],
+        }))}
+        onChoose={(row) => editor.make((file) => tellSunBy(file, row))}
+      />
+    </div>
   );
 }

@@ -32,10 +32,15 @@ export const placeWords = {
   dayPicture: 'Light by the hour of the sun: most at 12.',
   climate: 'Weather in a normal year',
   climateSource: {
-    measured: 'Figures typed in, measured at the place.',
+    measured: 'Typed in: figures of the place.',
     published: 'Published normals of the place.',
     guess: 'A guess. Figures of your own make the light and the dates more sure.',
   },
+  fromWeatherFile: (name: string) => `Weather file ${name}: the light by the hour, month by month.`,
+  sourceAsked: 'These figures are',
+  sources: { measured: 'typed in, of the place', published: 'published normals', guess: 'a guess' },
+  sunBy: 'The sun is told by',
+  sunFigures: { sunshineH: 'hours of sunshine', clearness: 'clearness' },
   changeWeather: 'Change the weather',
   pasteRefused: 'Twelve figures are needed, January to December, across or down. Nothing was changed.',
   month: 'Month',
@@ -96,6 +101,9 @@ export const placeWords = {
     how: 'From above, north up. The ring is also the sky: horizon outside, straight up in the middle, with the ways of the sun. Tap the tree or a thing to move it.',
     howPicked:
       'Drag it, or use the arrow keys (with Shift ten steps at once). The knobs stretch and turn it.',
+    lightNow: (percent: string, dark: number, all: number) =>
+      `Standing so, its shoots get ${percent} % of open sky over the season; ${dark} of ${all} sit in deep shade.`,
+    workingOut: 'Being worked out anew.',
     scale: (radius: string) => `ring ${radius} from the middle`,
     thing: (name: string, kind: string, where: string) => `${name}, ${kind}, ${where}`,
     tree: (name: string) => `The tree: ${name}`,

@@ -4,6 +4,7 @@ import { changeSurrounding } from '../../../../editor/edits/place.ts';
 import { useFile, useUnits, useWorkbench } from '../../../state/workbench.ts';
 import { placeWords as words } from '../words.ts';
 import { fresh } from './fresh.ts';
+import { LightNow } from './LightNow.tsx';
 import { PlanView } from './PlanView.tsx';
 import type { Picked } from './planFrame.ts';
 import { whereFrom } from './shapes.ts';
@@ -24,6 +25,7 @@ export function Round() {
     <section>
       <h2 className="small-head">{words.round}</h2>
       <PlanView picked={picked} onPick={setPicked} />
+      <LightNow />
       <p className="quiet small">{picked === null ? words.plan.how : words.plan.howPicked}</p>
       <RoundList picked={picked} onPick={setPicked} />
       {picked === 'tree' ? <TreeForm /> : null}
