@@ -31,11 +31,10 @@ interface Ray {
 function raysByCell(waves: readonly RowWave[], weights: readonly WaveWeights[], isBeam: boolean): Ray[][] {
   const cells: Record<Direction['kind'], Ray[][]> = { sky: [], beam: [], ground: [] };
   waves.forEach(({ directions }, wave) => {
-    const { weight } = weights[wave] as WaveWeights;
-    directions.forEach(({ toSky, kind, cell }, direction) => {
-      const w = weight[direction] as number;
-      if (w === 0 || isBeam !== (kind === 'beam')) return;
-      const ray = { wave, direction, weight: w, open: kind === 'ground' ? 0 : w * Math.max(0, toSky[1]) };
+    const { weight, open } = weights[wave] as WaveWeights;
+    directions.forEach(({ kind, cell }, direction) => {
+      const ray = { wave, direction, weight: weight[direction] as number, open: open[direction] as number };
+      if ((ray.weight === 0 && ray.open === 0) || isBeam !== (kind === 'beam')) return;
       const known = cells[kind][cell];
       if (known === undefined) cells[kind][cell] = [ray];
       else known.push(ray);

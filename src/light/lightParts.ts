@@ -21,7 +21,7 @@ export interface LightParts {
   readonly beam: number;
   /** Straight from the sky, and from where no ray met the sun (`rayWeights`). */
   readonly sky: number;
-  /** Straight from the ground. */
+  /** Straight from the ground, and from what hides the low sky (`hiding` of the light). */
   readonly ground: number;
   /** From all three, through one leaf or more. */
   readonly transmitted: number;
@@ -157,8 +157,8 @@ export function partsTable(
   return tableOfRows(rowWaves(ledger, figures, grouping, keep), grouping.count);
 }
 
-function addRows({ directions, rowsOf }: RowWave, { weight }: WaveWeights, sums: PartSums): void {
-  for (const [d, { kind }] of directions.entries()) {
+function addRows({ rowsOf }: RowWave, { weight, from }: WaveWeights, sums: PartSums): void {
+  for (const [d, kind] of from.entries()) {
     const w = weight[d] as number;
     if (w === 0) continue;
     for (const name of partNames) {
