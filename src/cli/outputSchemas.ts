@@ -21,6 +21,26 @@ const lightParts = z.strictObject({
   scattered: part.describe('Thrown on by leaves.'),
 });
 
+const skyShares = z.strictObject({
+  solidAngle: part.describe('Every part of the half sphere alike.'),
+  cosine: part.describe('As a level sensor sees it: each part by the sine of its altitude.'),
+});
+
+const sunHours = z.number().min(0).describe('Hours of direct sun on a mean day, clouds left out of account.');
+const heightM = z.number().describe('Above the ground, metres; of a shoot the mean of its nodes.');
+const openSky = skyShares.describe('Share of the sky that is seen with nothing before it.');
+const solarHour = z
+  .int()
+  .min(0)
+  .max(23)
+  .describe('Beginning of an hour in solar time: the sun stands highest at 12.');
+
+const threshold = z.strictObject({
+  share: z.number().min(0).max(1).describe('Of open sky.'),
+  source: z.string(),
+  isSet: z.boolean().describe('Whether the grower has set another figure.'),
+});
+
 export const lightReportSchema = z
   .strictObject({
     format: z.literal('boughlight-light'),
@@ -30,7 +50,24 @@ export const lightReportSchema = z
     sky: z
       .union([z.enum(['uniform', 'overcast', 'clear']), z.int().min(1).max(15)])
       .describe('How the light of the sky lies over it; a number is that of the CIE sky (ISO 15469).'),
+    solarHour: solarHour
+      .nullable()
+      .optional()
+      .describe('The one hour of each day, in solar time, that was asked for; null for the whole days.'),
     openSkyParMolM2Day: parMolM2Day,
+    dayLengthH: z
+      .number()
+      .min(0)
+      .max(24)
+      .optional()
+      .describe('From the rise to the set of the sun’s centre, mean of the days.'),
+    thresholds: z
+      .strictObject({
+        deepShade: threshold.describe('Below it a shoot sits in deep shade.'),
+        fruitingLight: threshold.describe('Below it a shoot is not expected to set fruit.'),
+        saturation: threshold.describe('Above it more light adds little to a leaf.'),
+      })
+      .optional(),
     seed: z.int().min(0),
     rays: z.int().min(0).describe('Rays traced for the answer.'),
     shoots: z.array(
@@ -47,6 +84,18 @@ export const lightReportSchema = z
           .describe('Light on both faces of the leaves per one-sided leaf area, as share of open sky.'),
         leafParts: lightParts.describe('The same of leafLightFraction.'),
         byMonth: z.array(z.strictObject({ month: z.int().min(1).max(12), lightFraction, parMolM2Day })),
+        byHour: z
+          .array(
+            z.strictObject({
+              solarHour,
+              lightFraction,
+              parMolM2: z.number().min(0).describe('PAR in the hour, mol m-2, mean of the days.'),
+            }),
+          )
+          .optional(),
+        sunHours: sunHours.optional(),
+        openSky: openSky.optional(),
+        heightM: heightM.optional(),
       }),
     ),
   })

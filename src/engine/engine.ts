@@ -7,7 +7,7 @@ import type { Score } from '../plan/score.ts';
 import type { IsoDate, Period } from '../season/site.ts';
 import type { Progress } from './job.ts';
 import type { LookAnswers, LookOptions, LookQuestion } from './look.ts';
-import type { LightReport, NodeLight } from './reports.ts';
+import type { LightReport, NodeFigures, NodeLight } from './reports.ts';
 
 export interface LightOptions {
   /** Of every day of the period; default normal. */
@@ -16,6 +16,8 @@ export interface LightOptions {
   readonly sky?: SkyKind;
   /** Default: leaf-out to the last useful fig. */
   readonly period?: Period;
+  /** Only the hour of each day that begins at this solar time, 0 to 23: 12 begins when the sun stands highest. */
+  readonly solarHour?: number;
   /** Waves of rays, 2 or more; default 8. */
   readonly waves?: number;
   /** Default 1. */
@@ -32,7 +34,7 @@ export interface PlanOptions {
 export interface LightAnswer {
   readonly report: LightReport;
   /** Light of the period at every node of every shoot. */
-  readonly nodes: readonly NodeLight[];
+  readonly nodes: readonly NodeFigures[];
 }
 
 /** The tree of the last plan with only the ticked cuts made. */

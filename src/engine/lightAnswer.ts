@@ -1,26 +1,19 @@
 /** A traced tree's light over a period, as a report. */
 import type { Canopy } from '../growth/canopy.ts';
 import type { CellLight } from '../light/directions.ts';
-import { eachReceiver, exposure, type Grouping } from '../light/exposure.ts';
+import type { Grouping } from '../light/exposure.ts';
 import { leafExposure, leafHits } from '../light/leafExposure.ts';
 import { leafExposureParts } from '../light/leafParts.ts';
 import type { Exposure } from '../light/ledger.ts';
 import { exposureParts, type LightParts } from '../light/lightParts.ts';
-import { cellLight } from '../light/sky/cellLight.ts';
-import type { Weather } from '../light/sky/dayLight.ts';
-import type { SkyKind } from '../light/sky/skyEnergy.ts';
-import { daysBetween, monthOf, monthsOf } from '../season/calendar.ts';
-import type { Period } from '../season/site.ts';
+import { clearShares } from '../light/look/clearShares.ts';
+import { exposureOf, nodeTable } from '../light/nodeTable.ts';
+import { skyPatches } from '../light/sky/cells.ts';
+import { type Asked, type LightOfPeriod, lightOfPeriod } from './askedLight.ts';
 import type { LightAnswer } from './engine.ts';
-import type { MonthLight, NodeLight } from './reports.ts';
+import { lightThresholds } from './lightThresholds.ts';
+import type { HourLight, MonthLight, NodeFigures, ShootLight } from './reports.ts';
 import type { TracedTree } from './tracedTree.ts';
-
-/** The light that is asked for. */
-export interface Asked {
-  readonly period: Period;
-  readonly weather: Weather;
-  readonly sky: SkyKind;
-}
 
 /** Group s: the nodes of shoot s, each alike. */
 function nodesOfShoots({ shoots, nodes }: Canopy): Grouping {
@@ -33,48 +26,65 @@ function nodesOfShoots({ shoots, nodes }: Canopy): Grouping {
   return { count: shoots.length, group: Int32Array.from(nodes, indexOf) };
 }
 
-export function lightOf({ input }: Pick<TracedTree, 'input'>, { period, weather, sky }: Asked): CellLight {
-  const { site } = input;
-  return cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: sky, weather });
-}
-
-function lightOver(traced: TracedTree, asked: Asked, grouping: Grouping) {
-  const light = lightOf(traced, asked);
-  return { light, groups: exposure(traced.ledger, light, grouping) };
-}
-
 function rayCount({ ledger, leafLedger }: TracedTree): number {
   const atNodes = ledger.waves.reduce((sum, wave) => sum + wave.directions.length * wave.receiverCount, 0);
   return atNodes + leafLedger.waves.reduce((sum, wave) => sum + leafHits(wave), 0);
 }
 
-function nodeLights(traced: TracedTree, asked: Asked): readonly NodeLight[] {
-  const { canopy, ledger } = traced;
-  const { groups } = lightOver(traced, asked, eachReceiver(ledger.receiverCount));
-  return canopy.nodes.map(({ owner, node }, i) => ({
+/** Light, sun and sky of every node, in the order of the canopy. */
+function nodeLights({ canopy, ledger }: TracedTree, { whole, sunH }: LightOfPeriod): readonly NodeFigures[] {
+  const dayH = sunH.reduce((sum, hours) => sum + hours, 0);
+  const lights = exposureOf(nodeTable(ledger), whole);
+  const [sun, solidAngle, cosine] = clearShares(ledger, [
+    ({ kind, cell }) => (kind === 'beam' ? (sunH[cell] as number) : 0),
+    ({ kind, cell }) => (kind === 'sky' ? (skyPatches[cell]?.solidAngleSr as number) : 0),
+    ({ kind, cell, toSky }) => (kind === 'sky' ? (skyPatches[cell]?.solidAngleSr as number) * toSky[1] : 0),
+  ]) as [Float64Array, Float64Array, Float64Array];
+  return canopy.nodes.map(({ owner, node, point }, i) => ({
     shootId: canopy.owners[owner]?.id as string,
     node,
-    share: (groups[i] as Exposure).share,
+    share: (lights[i] as Exposure).share,
+    sunHours: dayH * (sun[i] as number),
+    openSky: { solidAngle: solidAngle[i] as number, cosine: cosine[i] as number },
+    heightM: point[1],
   }));
 }
 
-interface MonthPart {
-  readonly month: number;
-  readonly days: number;
+/** Mean of the nodes of a shoot. */
+function meanNode(nodes: readonly NodeFigures[]): Pick<ShootLight, 'sunHours' | 'openSky' | 'heightM'> {
+  const mean = (of: (node: NodeFigures) => number): number =>
+    nodes.reduce((sum, node) => sum + of(node), 0) / nodes.length;
+  return {
+    sunHours: mean(({ sunHours }) => sunHours),
+    openSky: {
+      solidAngle: mean(({ openSky }) => openSky.solidAngle),
+      cosine: mean(({ openSky }) => openSky.cosine),
+    },
+    heightM: mean(({ heightM }) => heightM),
+  };
+}
+
+/** A part of the period and what the groups get of its light. */
+interface Part {
   readonly light: CellLight;
   readonly groups: readonly Exposure[];
 }
 
+const shareIn = ({ groups }: Part, s: number): number => (groups[s] as Exposure).share;
+
 /** Each month once, in order of time; one that the period touches in two years is the mean over its days in both. */
-function lightByMonth(parts: readonly MonthPart[], s: number): readonly MonthLight[] {
+function byMonth(
+  parts: readonly (Part & { readonly month: number; readonly days: number })[],
+  s: number,
+): readonly MonthLight[] {
   const sums = new Map<number, { days: number; openMolM2: number; gotMolM2: number }>();
-  for (const { month, days, light, groups } of parts) {
-    const sum = sums.get(month) ?? { days: 0, openMolM2: 0, gotMolM2: 0 };
-    const openMolM2 = days * light.openSkyParMolM2Day;
-    sum.days += days;
+  for (const part of parts) {
+    const sum = sums.get(part.month) ?? { days: 0, openMolM2: 0, gotMolM2: 0 };
+    const openMolM2 = part.days * part.light.openSkyParMolM2Day;
+    sum.days += part.days;
     sum.openMolM2 += openMolM2;
-    sum.gotMolM2 += openMolM2 * (groups[s] as Exposure).share;
-    sums.set(month, sum);
+    sum.gotMolM2 += openMolM2 * shareIn(part, s);
+    sums.set(part.month, sum);
   }
   return Array.from(sums, ([month, { days, openMolM2, gotMolM2 }]) => ({
     month,
@@ -83,22 +93,53 @@ function lightByMonth(parts: readonly MonthPart[], s: number): readonly MonthLig
   }));
 }
 
-export function lightAnswer(traced: TracedTree, asked: Asked): LightAnswer {
-  const { period, weather, sky } = asked;
-  const { canopy, ledger } = traced;
-  const { shoots } = canopy;
-  const grouping = nodesOfShoots(canopy);
-  const whole = lightOver(traced, asked, grouping);
-  const months = monthsOf(period).map((part) => ({
-    month: monthOf(part.from),
-    days: daysBetween(part.from, part.to) + 1,
-    ...lightOver(traced, { ...asked, period: part }, grouping),
+const byHour = (parts: readonly (Part & { readonly solarHour: number })[], s: number): readonly HourLight[] =>
+  parts.map((part) => ({
+    solarHour: part.solarHour,
+    lightFraction: shareIn(part, s),
+    parMolM2: shareIn(part, s) * part.light.openSkyParMolM2Day,
   }));
-  const leaves = leafExposure(traced.leafLedger, whole.light);
-  const { values } = traced.input;
-  const parts = exposureParts(ledger, whole.light, values, grouping);
-  const leafParts = leafExposureParts(traced.leafLedger, whole.light, values);
-  const open = whole.light.openSkyParMolM2Day;
+
+/** The figures of each shoot, in the order of the canopy. */
+function shootLights(
+  traced: TracedTree,
+  light: LightOfPeriod,
+  nodes: readonly NodeFigures[],
+): readonly ShootLight[] {
+  const { canopy, ledger, leafLedger, input } = traced;
+  const grouping = nodesOfShoots(canopy);
+  const table = nodeTable(ledger, grouping);
+  const inPart = <P extends { readonly light: CellLight }>(part: P): P & Part => ({
+    ...part,
+    groups: exposureOf(table, part.light),
+  });
+  const [months, hours] = [light.months.map(inPart), light.hours.map(inPart)];
+  const groups = exposureOf(table, light.whole);
+  const parts = exposureParts(ledger, light.whole, input.values, grouping);
+  const leaves = leafExposure(leafLedger, light.whole);
+  const leafParts = leafExposureParts(leafLedger, light.whole, input.values);
+  return canopy.shoots.map(({ id, name }, s) => {
+    const { share, standardError } = groups[s] as Exposure;
+    return {
+      id,
+      name,
+      lightFraction: share,
+      standardError,
+      parMolM2Day: share * light.whole.openSkyParMolM2Day,
+      parts: parts[s] as LightParts,
+      leafLightFraction: (leaves[s] as Exposure).share,
+      leafParts: leafParts[s] as LightParts,
+      byMonth: byMonth(months, s),
+      byHour: byHour(hours, s),
+      ...meanNode(nodes.filter((_, i) => grouping.group[i] === s)),
+    };
+  });
+}
+
+export function lightAnswer(traced: TracedTree, asked: Asked): LightAnswer {
+  const { period, weather, sky, solarHour } = asked;
+  const light = lightOfPeriod(traced.input, asked);
+  const nodes = nodeLights(traced, light);
   return {
     report: {
       format: 'boughlight-light',
@@ -106,25 +147,14 @@ export function lightAnswer(traced: TracedTree, asked: Asked): LightAnswer {
       period: { from: period.from, to: period.to },
       weather,
       sky,
-      openSkyParMolM2Day: open,
-      seed: ledger.seed,
+      solarHour,
+      openSkyParMolM2Day: light.whole.openSkyParMolM2Day,
+      dayLengthH: light.sunH.reduce((sum, inBox) => sum + inBox, 0),
+      thresholds: lightThresholds(traced.input.values),
+      seed: traced.ledger.seed,
       rays: rayCount(traced),
-      shoots: shoots.map(({ id, name }, s) => {
-        const { share, standardError } = whole.groups[s] as Exposure;
-        const leafLightFraction = (leaves[s] as Exposure).share;
-        return {
-          id,
-          name,
-          lightFraction: share,
-          standardError,
-          parMolM2Day: share * open,
-          parts: parts[s] as LightParts,
-          leafLightFraction,
-          leafParts: leafParts[s] as LightParts,
-          byMonth: lightByMonth(months, s),
-        };
-      }),
+      shoots: shootLights(traced, light, nodes),
     },
-    nodes: nodeLights(traced, asked),
+    nodes,
   };
 }

@@ -3,11 +3,12 @@ import type { TreeFile } from '../document/treeFile.ts';
 import { type CanopyScene, canopyScene } from '../plan/canopyScene.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
+import { type Asked, lightOf } from './askedLight.ts';
 import { coarsePairs } from './coarsePairs.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
 import { grownTree } from './grownTree.ts';
 import type { Job } from './job.ts';
-import { type Asked, lightAnswer, lightOf } from './lightAnswer.ts';
+import { lightAnswer } from './lightAnswer.ts';
 import type { TracedTree } from './tracedTree.ts';
 import { fetchPair, type TracedPair, wavePair } from './wavePair.ts';
 
@@ -22,10 +23,11 @@ export const usefulSeason = ({ leafOutOn, ripeningEndsOn }: SeasonDates): Period
   to: ripeningEndsOn,
 });
 
-const askedOf = ({ period, weather, sky }: LightOptions, season: SeasonDates): Asked => ({
-  period: period ?? usefulSeason(season),
-  weather: weather ?? 'normal',
-  sky: sky ?? 'uniform',
+const askedOf = (options: LightOptions, season: SeasonDates): Asked => ({
+  period: options.period ?? usefulSeason(season),
+  weather: options.weather ?? 'normal',
+  sky: options.sky ?? 'uniform',
+  solarHour: options.solarHour ?? null,
 });
 
 /** Coarse answers are given after so many waves; two are the least that can tell their doubt. */
@@ -53,7 +55,7 @@ const coarsePart = 0.04;
 
 /** A first picture from few rays, where the first whole waves would take long. */
 function* coarseSteps(tree: Untraced, scene: CanopyScene, asked: Asked): Steps<void> {
-  const pairs = coarsePairs(scene, lightOf(tree, asked));
+  const pairs = coarsePairs(scene, lightOf(tree.input, asked));
   if (pairs.length === 0) return;
   const traced: TracedPair[] = [];
   for (const i of pairs.keys()) {

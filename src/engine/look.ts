@@ -3,6 +3,7 @@ import type { Surrounding } from '../document/treeFile.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
 import type { IsoDate } from '../season/site.ts';
+import type { SkyShares } from './reports.ts';
 
 export interface DayQuestion {
   /** The sun and the shade of one day, every ten minutes. */
@@ -101,14 +102,6 @@ export type SkyThing =
   | { readonly kind: 'sky' }
   | { readonly kind: 'leaf' | 'wood'; readonly id: string; readonly name: string }
   | { readonly kind: 'pot' | Surrounding['kind']; readonly name: string };
-
-/** Two ways to say how much of the sky is seen; they differ, and each has its use. */
-export interface SkyShares {
-  /** By solid angle: every part of the half sphere alike. What a shoot of leaves turned every way gets of it. */
-  readonly solidAngle: number;
-  /** By solid angle times the sine of the altitude: what a level sensor gets of an evenly bright sky. */
-  readonly cosine: number;
-}
 
 /**
  * The sky over a node as a round picture: equidistant zenith projection, the zenith in the middle, the horizon the rim, **north at the

@@ -7,8 +7,9 @@ import { firstMetSteps } from '../light/look/firstMet.ts';
 import { type SkyDot, skyDots } from '../light/look/skyRaster.ts';
 import { type GrownTree, grownTree } from './grownTree.ts';
 import type { Job } from './job.ts';
-import type { LookOptions, SkyAnswer, SkyQuestion, SkyShares, SkyThing } from './look.ts';
+import type { LookOptions, SkyAnswer, SkyQuestion, SkyThing } from './look.ts';
 import { progressOf } from './progressOf.ts';
+import type { SkyShares } from './reports.ts';
 
 const defaultSize = 96;
 

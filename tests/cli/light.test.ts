@@ -27,7 +27,16 @@ const shoot = (name: string, lightFraction: number, standardError: number): Shoo
     { month: 12, lightFraction: 0.9 * lightFraction, parMolM2Day: 40 * lightFraction },
     { month: 1, lightFraction, parMolM2Day: 41 * lightFraction },
   ],
+  byHour: [
+    { solarHour: 8, lightFraction: 0.7 * lightFraction, parMolM2: 2.1 * lightFraction },
+    { solarHour: 9, lightFraction, parMolM2: 3.3 * lightFraction },
+  ],
+  sunHours: 8.7 * lightFraction,
+  openSky: { solidAngle: 0.8 * lightFraction, cosine: 0.9 * lightFraction },
+  heightM: 1.3 + lightFraction,
 });
+
+const threshold = (share: number) => ({ share, source: 'made up', isSet: false });
 
 const light: LightReport = {
   format: 'boughlight-light',
@@ -35,7 +44,10 @@ const light: LightReport = {
   period: { from: '2026-12-03', to: '2027-01-29' },
   weather: 'normal',
   sky: 'uniform',
+  solarHour: null,
   openSkyParMolM2Day: 38.4,
+  dayLengthH: 8.9,
+  thresholds: { deepShade: threshold(0.135), fruitingLight: threshold(0.27), saturation: threshold(0.45) },
   seed: 5,
   rays: 123_456,
   shoots: [

@@ -19,7 +19,13 @@ const shoot = (id: string, lightFraction: number, july: number): ShootLight => (
     { month: 6, lightFraction: lightFraction + 0.01, parMolM2Day: 11 },
     { month: 7, lightFraction: july, parMolM2Day: 13 },
   ],
+  byHour: [{ solarHour: 9, lightFraction: 0.9 * lightFraction, parMolM2: 2.7 }],
+  sunHours: 13 * lightFraction,
+  openSky: { solidAngle: 0.8 * lightFraction, cosine: 0.9 * lightFraction },
+  heightM: 1.7,
 });
+
+const threshold = (share: number) => ({ share, source: 'made up', isSet: false });
 
 const report: LightReport = {
   format: 'boughlight-light',
@@ -27,7 +33,10 @@ const report: LightReport = {
   period: { from: '2030-06-03', to: '2030-07-21' },
   weather: 'normal',
   sky: 'uniform',
+  solarHour: null,
   openSkyParMolM2Day: 37,
+  dayLengthH: 15.3,
+  thresholds: { deepShade: threshold(0.13), fruitingLight: threshold(0.26), saturation: threshold(0.44) },
   seed: 1,
   rays: 900,
   shoots: [shoot('a', 0.31, 0.05), shoot('b', 0.07, 0.4), shoot('c', 0.52, 0.6), shoot('d', 0.131, 0.2)],

@@ -74,6 +74,8 @@ export function standInEngine() {
   return { engine, lights, plans, trials, looks };
 }
 
+const threshold = (share: number) => ({ share, source: 'made up', isSet: false });
+
 export const lightAnswer = (seed: number): LightAnswer => ({
   report: {
     format: 'boughlight-light',
@@ -81,7 +83,10 @@ export const lightAnswer = (seed: number): LightAnswer => ({
     period: { from: '2030-05-03', to: '2030-10-11' },
     weather: 'normal',
     sky: 'uniform',
+    solarHour: null,
     openSkyParMolM2Day: 31.7,
+    dayLengthH: 14.6,
+    thresholds: { deepShade: threshold(0.13), fruitingLight: threshold(0.26), saturation: threshold(0.44) },
     seed,
     rays: 1213,
     shoots: [],

@@ -47,8 +47,7 @@ export function spreadByHeight(
   const stepsM = of.map((step) => step * metresPer[unit]);
   const placeIn = (heightM: number, stepM: number): number => Math.floor(heightM / stepM + 1e-9);
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
-  const stepM =
-    stepsM.find((m) => placeIn(high, m) - placeIn(low, m) < mostBands) ?? stepsM.at(-1);
+  const stepM = stepsM.find((m) => placeIn(high, m) - placeIn(low, m) < mostBands) ?? stepsM.at(-1);
   const [first, last] = [placeIn(low, stepM), placeIn(high, stepM)];
   return Array.from({ length: last - first + 1 }, (_, i) => {
     const place = last - i;

@@ -1,0 +1,64 @@
+/** The light of a period at a place, with its months and its hours. */
+import type { CellLight } from '../light/directions.ts';
+import { cellLightOf, inBoxes, type SkyOver } from '../light/sky/cellLight.ts';
+import type { Weather } from '../light/sky/dayLight.ts';
+import { type LevelLight, levelLight, together } from '../light/sky/levelLight.ts';
+import type { SkyKind } from '../light/sky/skyEnergy.ts';
+import type { PlanInput } from '../plan/input.ts';
+import { monthOf, monthsOf } from '../season/calendar.ts';
+import type { Period } from '../season/site.ts';
+
+/** The light that is asked for. */
+export interface Asked {
+  readonly period: Period;
+  readonly weather: Weather;
+  readonly sky: SkyKind;
+  /** Only this hour of each day, 0 to 23 in solar time; null for the whole days. */
+  readonly solarHour: number | null;
+}
+
+export interface LightOfPeriod {
+  readonly whole: CellLight;
+  /** In order of time; a month of two different years is there twice. */
+  readonly months: readonly { readonly month: number; readonly days: number; readonly light: CellLight }[];
+  /** The hours asked for in which there is light. */
+  readonly hours: readonly { readonly solarHour: number; readonly light: CellLight }[];
+  /** Hours in which the sun is above the level on a mean day, per box of the beam grid. */
+  readonly sunH: Float64Array;
+}
+
+const allHours = Array.from({ length: 24 }, (_, hour) => hour);
+
+function skyOver({ site }: PlanInput, { sky }: Asked, solarHour: number | null): SkyOver {
+  const over = { latitudeDeg: site.latitudeDeg, groundReflectance: site.groundReflectance, skyKind: sky };
+  return solarHour === null ? over : { ...over, solarHour };
+}
+
+/** The light alone, without months and hours. */
+export function lightOf(input: PlanInput, asked: Asked): CellLight {
+  return cellLightOf(
+    levelLight(input.site, asked.period, asked.weather),
+    skyOver(input, asked, asked.solarHour),
+  );
+}
+
+export function lightOfPeriod(input: PlanInput, asked: Asked): LightOfPeriod {
+  const { period, weather, solarHour } = asked;
+  const parts = monthsOf(period).map((part) => ({
+    month: monthOf(part.from),
+    level: levelLight(input.site, part, weather),
+  }));
+  const whole = together(parts.map(({ level }) => level));
+  const lightAt = (level: LevelLight, hour: number | null): CellLight =>
+    cellLightOf(level, skyOver(input, asked, hour));
+  const hours = (solarHour === null ? allHours : [solarHour]).map((hour) => ({
+    solarHour: hour,
+    light: lightAt(whole, hour),
+  }));
+  return {
+    whole: lightAt(whole, solarHour),
+    months: parts.map(({ month, level }) => ({ month, days: level.days, light: lightAt(level, solarHour) })),
+    hours: hours.filter(({ light }) => light.openSkyParMolM2Day > 0),
+    sunH: inBoxes(whole.sunH, solarHour ?? undefined).map((hoursInBox) => hoursInBox / whole.days),
+  };
+}
