@@ -110,7 +110,7 @@ export function Stage({ ref, children, ...stage }: StageProps) {
         {!isFromSun && <MeasuringStick extent={extent} units={stage.units} colours={colours} />}
         {sun !== null && !isFromSun && <SunPath sun={sun} extent={extent} colours={colours} />}
         <Pot file={file} colours={colours} fine={fine} />
-        <Surroundings things={file.site.surroundings} extent={extent} colours={colours} />
+        <Surroundings site={file.site} extent={extent} colours={colours} />
         <Tree stage={stage} standing={standing} fine={fine} />
       </group>
     </Canvas>

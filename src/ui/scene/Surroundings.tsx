@@ -1,35 +1,20 @@
-/** Walls, boxes and neighbouring crowns; what stands between the eye and the tree turns to glass. */
-import { useFrame } from '@react-three/fiber';
-import { useRef } from 'react';
-import type { MeshLambertMaterial } from 'three';
+/** What stands round the tree and over it: walls, fences, hedges, houses, neighbours, skyline, slope, film or net. */
+import { useMemo } from 'react';
 import type { Surrounding, TreeFile } from '../../document/treeFile.ts';
+import { Block } from './Block.tsx';
+import { CoverHint } from './CoverHint.tsx';
 import type { Extent } from './extent.ts';
-import { type Slab, slabOf, standsBetween } from './slab.ts';
+import { Fence } from './Fence.tsx';
+import { horizonHeight } from './horizonHeight.ts';
+import { Skyline } from './Skyline.tsx';
+import { SlopeArrow } from './SlopeArrow.tsx';
+import { slabOf } from './slab.ts';
 import type { StageColours } from './stageModel.ts';
 
-/** Opacity of a solid behind the tree and of one in front of it. */
-const [solid, glass] = [1, 0.12];
+/** Leaves too far to be drawn one by one let some light through. */
+const leafyOpacity = { hedge: 0.8, crown: 0.4 } as const;
 
 type Crown = Extract<Surrounding, { kind: 'crown' }>;
-
-function Block({ slab, extent, colour }: { slab: Slab; extent: Extent; colour: string }) {
-  const material = useRef<MeshLambertMaterial>(null);
-  useFrame(({ camera }) => {
-    if (material.current === null) return;
-    const { x, y, z } = camera.position;
-    // Seen from the sun, a wall hides what it shades.
-    const inFront = 'isPerspectiveCamera' in camera && standsBetween(slab, extent.centre, [x, y, z]);
-    material.current.opacity = inFront ? glass : solid;
-    material.current.transparent = inFront;
-    material.current.depthWrite = !inFront;
-  });
-  return (
-    <mesh position={[...slab.centre]} rotation={[0, slab.turnedRad, 0]} raycast={() => null}>
-      <boxGeometry args={[...slab.size]} />
-      <meshLambertMaterial ref={material} color={colour} />
-    </mesh>
-  );
-}
 
 function CrownShape({ crown, colour }: { crown: Crown; colour: string }) {
   const [halfEast, halfNorth, halfUp] = crown.halfSizeM;
@@ -41,22 +26,46 @@ function CrownShape({ crown, colour }: { crown: Crown; colour: string }) {
       raycast={() => null}
     >
       <sphereGeometry args={[1, 24, 16]} />
-      <meshLambertMaterial color={colour} transparent opacity={0.4} depthWrite={false} />
+      <meshLambertMaterial color={colour} transparent opacity={leafyOpacity.crown} depthWrite={false} />
     </mesh>
   );
 }
 
 export interface SurroundingsProps {
-  readonly things: TreeFile['site']['surroundings'];
+  readonly site: TreeFile['site'];
   readonly extent: Extent;
   readonly colours: StageColours;
 }
 
-export function Surroundings({ things, extent, colours }: SurroundingsProps) {
-  return things.map((thing, i) => {
-    const key = `${thing.name} ${i}`;
-    if (thing.kind === 'crown') return <CrownShape key={key} crown={thing} colour={colours.neighbour} />;
-    const colour = thing.kind === 'hedge' ? colours.neighbour : colours.wall;
-    return <Block key={key} slab={slabOf(thing)} extent={extent} colour={colour} />;
-  });
+type ThingProps = Omit<SurroundingsProps, 'site'> & { readonly thing: Surrounding };
+
+function Thing({ thing, extent, colours }: ThingProps) {
+  if (thing.kind === 'crown') return <CrownShape crown={thing} colour={colours.neighbour} />;
+  const slab = slabOf(thing);
+  if (thing.kind === 'fence')
+    return <Fence slab={slab} openFraction={thing.openFraction} extent={extent} colour={colours.bark} />;
+  if (thing.kind === 'hedge')
+    return <Block slab={slab} extent={extent} colour={colours.neighbour} opacity={leafyOpacity.hedge} />;
+  const ridgeM = thing.kind === 'box' ? thing.ridgeHeightM : undefined;
+  return <Block slab={slab} extent={extent} colour={colours.wall} ridgeM={ridgeM} />;
+}
+
+export function Surroundings({ site, extent, colours }: SurroundingsProps) {
+  const { surroundings, skyline, slope, cover } = site;
+  const heightDeg = useMemo(
+    () => horizonHeight({ ...(skyline && { skyline }), ...(slope && { slope }) }),
+    [skyline, slope],
+  );
+  return (
+    <>
+      {surroundings.map((thing, i) => (
+        <Thing key={`${thing.name} ${i}`} thing={thing} extent={extent} colours={colours} />
+      ))}
+      {heightDeg === null ? null : (
+        <Skyline heightDeg={heightDeg} extent={extent} colour={colours.neighbour} />
+      )}
+      {slope === undefined ? null : <SlopeArrow slope={slope} extent={extent} colours={colours} />}
+      {cover === undefined ? null : <CoverHint cover={cover} extent={extent} colours={colours} />}
+    </>
+  );
 }

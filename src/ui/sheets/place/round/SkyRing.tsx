@@ -1,6 +1,7 @@
-/** The ring of the winds, the sun's ways over it, and what of the sky the skyline hides. */
+/** The ring of the winds, the sun's ways over it, and what of the sky a skyline or rising ground hides. */
 import { useMemo } from 'react';
 import type { TreeFile } from '../../../../document/treeFile.ts';
+import { horizonHeight } from '../../../scene/horizonHeight.ts';
 import { useView } from '../../../state/workbench.ts';
 import { points, ringPx, skyPixelOf, widthPx } from './frame.ts';
 import { sunArcs } from './sky.ts';
@@ -10,12 +11,13 @@ const winds = ['N', 'E', 'S', 'W'] as const;
 
 export function SkyRing({ file }: { readonly file: TreeFile }) {
   const { sunDate } = useView();
-  const { latitudeDeg, longitudeDeg, skyline } = file.site;
+  const { latitudeDeg, longitudeDeg } = file.site;
+  const heightDeg = horizonHeight(file.site);
   const date = sunDate ?? file.season.sketchedOn;
   const arcs = useMemo(() => sunArcs(date, { latitudeDeg, longitudeDeg }), [date, latitudeDeg, longitudeDeg]);
   return (
     <g className="place-ring" aria-hidden="true">
-      {skyline === undefined ? null : <path className="place-hidden" d={hiddenSky(skyline.points)} />}
+      {heightDeg === null ? null : <path className="place-hidden" d={hiddenSky(heightDeg)} />}
       <circle cx={widthPx / 2} cy={widthPx / 2} r={ringPx} />
       {winds.map((letter, i) => {
         const [x, y] = skyPixelOf(90 * i, -7);
