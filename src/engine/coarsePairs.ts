@@ -3,8 +3,8 @@ import type { CellLight } from '../light/directions.ts';
 import type { CanopyScene } from '../plan/canopyScene.ts';
 import { type WavePair, wavePair } from './wavePair.ts';
 
-/** Rays from nodes for a coarse answer: about 40 ms of one core. */
-const wantedRays = 70_000;
+/** Rays from nodes for a coarse answer: about 30 ms of one core. */
+const wantedRays = 40_000;
 /** Fewer directions than one in so many tell too little; a larger tree's first picture takes longer. */
 const mostEvery = 16;
 /** A tree whose first two waves are no more than this many times the coarse ones needs none. */

@@ -41,7 +41,7 @@ interface Proposal extends CutToMake {
  */
 export function* planJob(input: PlanInput): JobSteps<PlanResult> {
   yield { done: 0, doing: 'Looking at the wood' };
-  const work = workOn(input);
+  const work = yield* workOn(input);
   const light = seasonLight(input, work.year.season);
   const { free, pinned } = work.choice;
   const { season } = work.year;
@@ -76,10 +76,12 @@ export function* planJob(input: PlanInput): JobSteps<PlanResult> {
 }
 
 /** All that is settled before any light is traced. */
-function workOn(input: PlanInput) {
+function* workOn(input: PlanInput) {
   const year = workYear(input);
   const seasonYear = yearOf(year.season.budBreakOn);
+  yield { done: 0, doing: 'Looking at the wood' };
   const faults = findFaults(input.tree, input.stance, input.values);
+  yield { done: 0, doing: 'Looking at the wood' };
   const context = ruleContext(faults.after, input.stance, input.values);
   const choice = sortCandidates(candidatesOf(context, year.stage));
   const tips: Tips =

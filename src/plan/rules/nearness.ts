@@ -2,6 +2,7 @@
 import { closestApproach } from '../../geometry/distance.ts';
 import { type Path, pointAt } from '../../geometry/path.ts';
 import { type PlacedAxis, radiusAtM } from '../../geometry/tree.ts';
+import { distance, lerp, type Vec3 } from '../../geometry/vec.ts';
 
 /** This much wood on either way from the shared fork is left out: branches are always close there; our choice. */
 const leftOutNearForkM = 0.15;
@@ -31,17 +32,18 @@ export function nearness(
   gapLimitM: number,
   clearanceM: number,
 ): Nearness | null {
-  if (
-    apartM(first.path, second.path) > Math.max(gapLimitM, thickestM(first) + thickestM(second) + clearanceM)
-  )
-    return null;
+  const mostM = Math.max(gapLimitM, thickestM(first) + thickestM(second) + clearanceM);
+  if (apartM(boxOf(first.path), boxOf(second.path)) > mostM) return null;
   const meeting = sharedFork(first, second);
   const [piecesOfFirst, piecesOfSecond] = [pieces(first, meeting.first), pieces(second, meeting.second)];
   let nearest: Nearness | null = null;
   let [overM, hasParted] = [0, false];
+  const box = boxOf(second.path);
   for (const a of piecesOfFirst) {
     let tooNear = false;
-    for (const b of piecesOfSecond) {
+    const canMeet = apartM(boxOf(a.path), box) <= mostM;
+    for (const b of canMeet ? piecesOfSecond : []) {
+      if (distance(a.middle, b.middle) - (a.lengthM + b.lengthM) / 2 > mostM) continue;
       const { distanceM } = closestApproach(a.path, b.path);
       const limitM = Math.max(gapLimitM, radiusAtM(first, a.atM) + radiusAtM(second, b.atM) + clearanceM);
       if (distanceM >= limitM) continue;
@@ -59,13 +61,29 @@ export function nearness(
 
 const thickestM = (axis: PlacedAxis): number => axis.axis.baseDiameterM / 2;
 
-/** Least distance between the boxes that hold two paths, metres; never more than the true distance. */
-function apartM(first: Path, second: Path): number {
-  const gaps = ([0, 1, 2] as const).map((k) => {
-    const [a, b] = [first.map((p) => p[k]), second.map((p) => p[k])];
-    return Math.max(0, Math.min(...a) - Math.max(...b), Math.min(...b) - Math.max(...a));
-  });
-  return Math.hypot(...gaps);
+interface Box {
+  readonly low: Vec3;
+  readonly high: Vec3;
+}
+
+function boxOf(path: Path): Box {
+  const [low, high]: [[number, number, number], [number, number, number]] = [
+    [Infinity, Infinity, Infinity],
+    [-Infinity, -Infinity, -Infinity],
+  ];
+  for (const point of path) {
+    for (const k of [0, 1, 2] as const) {
+      low[k] = Math.min(low[k], point[k]);
+      high[k] = Math.max(high[k], point[k]);
+    }
+  }
+  return { low, high };
+}
+
+/** Least distance between two boxes, metres; never more than the true distance of what they hold. */
+function apartM(a: Box, b: Box): number {
+  const gap = (k: 0 | 1 | 2): number => Math.max(0, a.low[k] - b.high[k], b.low[k] - a.high[k]);
+  return Math.hypot(gap(0), gap(1), gap(2));
 }
 
 interface Meeting {
@@ -108,6 +126,8 @@ function* wayDown(from: PlacedAxis): Generator<Way> {
 
 interface Piece {
   readonly path: Path;
+  /** Halfway between its ends. */
+  readonly middle: Vec3;
   readonly atM: number;
   readonly lengthM: number;
 }
@@ -120,11 +140,8 @@ function pieces(axis: PlacedAxis, forkAtM: number): Piece[] {
   for (let i = 0; i < count; i++) {
     const atM = (i + 0.5) * lengthM;
     if (Math.abs(atM - forkAtM) < leftOutNearForkM) continue;
-    found.push({
-      path: [pointAt(axis.path, i * lengthM), pointAt(axis.path, (i + 1) * lengthM)],
-      atM,
-      lengthM,
-    });
+    const [from, to] = [pointAt(axis.path, i * lengthM), pointAt(axis.path, (i + 1) * lengthM)];
+    found.push({ path: [from, to], middle: lerp(from, to, 0.5), atM, lengthM });
   }
   return found;
 }
