@@ -1,11 +1,12 @@
 /** Numbered marks where the cuts go: a plate through the wood to remove, a hoop to tip, a bead to rub off. */
-import { useThree } from '@react-three/fiber';
-import { useMemo } from 'react';
-import { Quaternion, Vector3 } from 'three';
+import { type RootState, useFrame } from '@react-three/fiber';
+import { useEffect, useMemo, useRef } from 'react';
+import { Quaternion, type Sprite, Vector3 } from 'three';
 import type { CutKind } from '../../plan/cut.ts';
-import { tagImage } from './label.ts';
-import { Sign } from './Sign.tsx';
+import { type LabelImage, tagImage } from './label.ts';
 import type { CutMark, StageColours } from './stageModel.ts';
+import { layTags, type Tag } from './tagLayout.ts';
+import { pixelsPerMetre } from './useEye.ts';
 
 const tagForms = { 'rub off bud': 'round', remove: 'square', tip: 'pointed' } as const;
 
@@ -25,22 +26,25 @@ function Glyph({ kind, radiusM }: { readonly kind: CutKind; readonly radiusM: nu
   return <octahedronGeometry args={[radiusM * 1.7, 1]} />;
 }
 
-interface MarkProps {
-  readonly mark: CutMark;
-  readonly colours: StageColours;
-  readonly tagScale: number;
+/** What is moved in the picture, without React, whenever the eye moves. */
+interface Movable {
+  readonly tag: Sprite | null;
+  readonly leader: Sprite | null;
 }
 
-function Mark({ mark, colours, tagScale }: MarkProps) {
-  const { n, kind, active, isSelected } = mark;
-  const image = useMemo(() => {
-    const look = active
-      ? { fill: colours.cut, ink: colours.onCut, rim: colours.paper }
-      : { fill: colours.paper, ink: colours.cut, rim: colours.cut };
-    return tagImage(n, tagForms[kind], look);
-  }, [n, kind, active, colours]);
+interface MarkProps {
+  readonly mark: CutMark;
+  readonly image: LabelImage;
+  readonly colours: StageColours;
+  readonly onTag: (tag: Sprite | null) => void;
+  readonly onLeader: (leader: Sprite | null) => void;
+}
+
+function Mark({ mark, image, colours, onTag, onLeader }: MarkProps) {
+  const { kind, active, isSelected } = mark;
   const turn = new Quaternion().setFromUnitVectors(upright, new Vector3(...mark.along));
   const radiusM = Math.max(leastRadiusM, mark.radiusM);
+  const order = isSelected ? 5 : active ? 4 : 3;
   return (
     <>
       <group position={[...mark.point]} quaternion={turn}>
@@ -49,17 +53,67 @@ function Mark({ mark, colours, tagScale }: MarkProps) {
           <meshBasicMaterial color={colours.cut} transparent opacity={active ? 1 : 0.7} />
         </mesh>
       </group>
-      <Sign
-        image={image}
-        at={mark.point}
-        anchor={[0.5, -0.12]}
-        scale={isSelected ? selectedScale : tagScale}
-        onTop
-        opacity={isSelected || active ? 1 : 0.85}
-        order={isSelected ? 5 : active ? 4 : 3}
-      />
+      <sprite
+        ref={onLeader}
+        position={[...mark.point]}
+        center={[0.5, 0]}
+        renderOrder={2}
+        raycast={() => null}
+      >
+        <spriteMaterial color={colours.cut} sizeAttenuation={false} depthTest={false} depthWrite={false} />
+      </sprite>
+      <sprite ref={onTag} position={[...mark.point]} renderOrder={order} raycast={() => null}>
+        <spriteMaterial
+          map={image.texture}
+          sizeAttenuation={false}
+          depthTest={false}
+          depthWrite={false}
+          transparent
+          opacity={isSelected || active ? 1 : 0.85}
+        />
+      </sprite>
     </>
   );
+}
+
+/** Gap between the wood and the tail of a tag, as a share of the tag's height. */
+const tailGap = 0.12;
+const leaderPx = 1.6;
+
+const place = new Vector3();
+
+/** Sets the tags side by side, each with a line to its place where it had to move. */
+function spreadTags(
+  marks: readonly CutMark[],
+  images: readonly LabelImage[],
+  movables: readonly Movable[],
+  { camera, size }: Pick<RootState, 'camera' | 'size'>,
+): void {
+  const tagScale = marks.length > manyMarks[size.width < narrowPx ? 'narrow' : 'wide'] ? manyScale : 1;
+  const tags = marks.map(({ point, isSelected, active }, i): Tag => {
+    const { x, y } = place.set(...point).project(camera);
+    const scale = isSelected ? selectedScale : tagScale;
+    const { widthPx, heightPx } = images[i] as LabelImage;
+    return {
+      x: ((x + 1) / 2) * size.width,
+      y: ((1 - y) / 2) * size.height,
+      widthPx: widthPx * scale,
+      heightPx: heightPx * scale,
+      rank: isSelected ? 2 : active ? 1 : 0,
+    };
+  });
+  const perPx = 1 / pixelsPerMetre(camera, size.height, 1);
+  layTags(tags).forEach(([right, down], i) => {
+    const { widthPx, heightPx } = tags[i] as Tag;
+    const { tag, leader } = movables[i] ?? { tag: null, leader: null };
+    tag?.scale.set(widthPx * perPx, heightPx * perPx, 1);
+    tag?.center.set(0.5 - right / widthPx, down / heightPx - tailGap);
+    const lengthPx = Math.hypot(right, down);
+    if (leader === null) return;
+    leader.visible = lengthPx > 0;
+    leader.scale.set(leaderPx * perPx, (lengthPx + tailGap * heightPx) * perPx, 1);
+    leader.material.rotation = Math.atan2(-right, tailGap * heightPx - down);
+  });
 }
 
 export interface CutMarksProps {
@@ -68,7 +122,38 @@ export interface CutMarksProps {
 }
 
 export function CutMarks({ marks, colours }: CutMarksProps) {
-  const width = useThree((state) => state.size.width);
-  const tagScale = marks.length > manyMarks[width < narrowPx ? 'narrow' : 'wide'] ? manyScale : 1;
-  return marks.map((mark) => <Mark key={mark.id} mark={mark} colours={colours} tagScale={tagScale} />);
+  const movables = useRef<Movable[]>([]);
+  const images = useMemo(
+    () =>
+      marks.map(({ n, kind, active }) =>
+        tagImage(
+          n,
+          tagForms[kind],
+          active
+            ? { fill: colours.cut, ink: colours.onCut, rim: colours.paper }
+            : { fill: colours.paper, ink: colours.cut, rim: colours.cut },
+        ),
+      ),
+    [marks, colours],
+  );
+  useEffect(
+    () => () => {
+      for (const { texture } of images) texture.dispose();
+    },
+    [images],
+  );
+  useFrame((state) => spreadTags(marks, images, movables.current, state));
+  const hold = (i: number, part: Partial<Movable>): void => {
+    movables.current[i] = { ...(movables.current[i] ?? { tag: null, leader: null }), ...part };
+  };
+  return marks.map((mark, i) => (
+    <Mark
+      key={mark.id}
+      mark={mark}
+      image={images[i] as LabelImage}
+      colours={colours}
+      onTag={(tag) => hold(i, { tag })}
+      onLeader={(leader) => hold(i, { leader })}
+    />
+  ));
 }

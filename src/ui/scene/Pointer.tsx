@@ -1,6 +1,7 @@
 /** Selecting by click or tap, hovering by mouse or pen. */
 import { useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
+import type { Target } from './pick.ts';
 import type { Eye } from './useEye.ts';
 
 /** A press that moved farther than this was a turn of the camera, pixels. */
@@ -10,7 +11,7 @@ const reachPxOf = (pointerType: string): number => (pointerType === 'touch' ? 22
 
 export interface PointerProps {
   readonly eye: Eye;
-  readonly onSelect: (id: string | null) => void;
+  readonly onSelect: (id: string | null, node: number | null) => void;
   readonly onHover: (id: string | null) => void;
 }
 
@@ -31,7 +32,7 @@ export function Pointer(props: PointerProps) {
       hovered = id;
       latest.current.onHover(id);
     };
-    const idUnder = (event: PointerEvent): string | null => {
+    const under = (event: PointerEvent): Target | null => {
       const box = canvas.getBoundingClientRect();
       return latest.current.eye.pickAt(
         event.clientX - box.left,
@@ -47,13 +48,14 @@ export function Pointer(props: PointerProps) {
       const from = pressed;
       pressed = null;
       if (from === null || from.id !== event.pointerId) return;
-      if (Math.hypot(event.clientX - from.x, event.clientY - from.y) <= stillPx)
-        latest.current.onSelect(idUnder(event));
+      if (Math.hypot(event.clientX - from.x, event.clientY - from.y) > stillPx) return;
+      const target = under(event);
+      latest.current.onSelect(target?.id ?? null, target?.shape === 'face' ? target.node : null);
     };
     const move = (event: PointerEvent): void => {
       if (event.pointerType === 'touch' || event.buttons !== 0) return;
       cancelAnimationFrame(hovering);
-      hovering = requestAnimationFrame(() => hover(idUnder(event)));
+      hovering = requestAnimationFrame(() => hover(under(event)?.id ?? null));
     };
     const leave = (): void => {
       cancelAnimationFrame(hovering);

@@ -24,7 +24,7 @@ export function Probe({ eye }: { readonly eye: Eye }) {
         const pixel = eye.project(point);
         return pixel === null ? null : [pixel[0], pixel[1]];
       },
-      pick: (x, y) => eye.pickAt(x, y, mouseReachPx),
+      pick: (x, y) => eye.pickAt(x, y, mouseReachPx)?.id ?? null,
       drawCalls: () => gl.info.render.calls,
       triangles: () => gl.info.render.triangles,
       frames: () => frames.current,

@@ -1,5 +1,6 @@
 /** The tree with its light, its ghosts and its marks. */
 import { useMemo } from 'react';
+import { Beacon } from './Beacon.tsx';
 import { Buds } from './Buds.tsx';
 import { CutMarks } from './CutMarks.tsx';
 import { dormantBuds } from './dormantBuds.ts';
@@ -59,6 +60,7 @@ export function Tree({ stage, standing, fine }: TreeProps) {
       {hovered > 0 && hovered !== selected && (
         <Outline canopy={canopy} owner={hovered} colour={colours.select} widthPx={1} woodExtraM={0.0025} />
       )}
+      {stage.beacon === null ? null : <Beacon at={stage.beacon} colours={colours} />}
       <CutMarks marks={marks} colours={colours} />
       <Probe eye={eye} />
       <Pointer eye={eye} onSelect={stage.onSelect} onHover={stage.onHover} />

@@ -52,6 +52,22 @@ export function wordImage(text: string, sizePx: number, ink: string, paper: stri
   return finished(canvas, widthPx, heightPx);
 }
 
+/** A ring with a rim of paper on both sides. */
+export function ringImage(sizePx: number, ink: string, paper: string): LabelImage {
+  const { canvas, pen } = prepared(sizePx, sizePx);
+  for (const [colour, widthPx] of [
+    [paper, 6],
+    [ink, 2.5],
+  ] as const) {
+    pen.beginPath();
+    pen.arc(sizePx / 2, sizePx / 2, sizePx / 2 - 4, 0, 2 * Math.PI);
+    pen.strokeStyle = colour;
+    pen.lineWidth = widthPx;
+    pen.stroke();
+  }
+  return finished(canvas, sizePx, sizePx);
+}
+
 export interface TagLook {
   readonly fill: string;
   readonly ink: string;

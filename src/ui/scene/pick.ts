@@ -9,6 +9,8 @@ export type Project = (point: Vec3) => Pixel | null;
 export interface Face {
   readonly id: string;
   readonly shape: 'face';
+  /** Of the leaf: its node on the shoot, 1 at the base. */
+  readonly node: number;
   readonly corners: readonly Vec3[];
   /** All corners lie within `reachM` of the centre. */
   readonly centre: Vec3;
@@ -86,7 +88,7 @@ function nearestOnRod(
 }
 
 /**
- * The id at a pixel: of all that is hit squarely the nearest to the eye; else the wood nearest in the picture
+ * What lies at a pixel: of all that is hit squarely the nearest to the eye; else the wood nearest in the picture
  * within reach; else null.
  */
 export function pick(
@@ -95,9 +97,9 @@ export function pick(
   x: number,
   y: number,
   options: PickOptions,
-): string | null {
-  let square: { id: string; depthM: number } | null = null;
-  let near: { id: string; px: number } | null = null;
+): Target | null {
+  let square: { target: Target; depthM: number } | null = null;
+  let near: { target: Target; px: number } | null = null;
   for (const target of targets) {
     let depthM: number | null;
     if (target.shape === 'face') {
@@ -106,10 +108,9 @@ export function pick(
       const found = nearestOnRod(target, project, x, y, options.pxPerM);
       depthM = found !== null && found.px <= 0 ? found.depthM : null;
       if (found !== null && found.px > 0 && found.px < (near?.px ?? options.reachPx))
-        near = { id: target.id, px: found.px };
+        near = { target, px: found.px };
     }
-    if (depthM !== null && depthM < (square?.depthM ?? Number.POSITIVE_INFINITY))
-      square = { id: target.id, depthM };
+    if (depthM !== null && depthM < (square?.depthM ?? Number.POSITIVE_INFINITY)) square = { target, depthM };
   }
-  return (square ?? near)?.id ?? null;
+  return (square ?? near)?.target ?? null;
 }

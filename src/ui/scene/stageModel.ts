@@ -106,12 +106,15 @@ export interface StageProps {
   /** The light shown is of an earlier tree or date: drawn paler until the new one is there. */
   readonly stale: boolean;
   readonly scale: LightScale;
+  /** A node that is pointed out through everything before it: that whose sky is looked at. */
+  readonly beacon: Vec3 | null;
   /** Ids of axes and buds that the ticked cuts take away, drawn as ghosts; all that grows from them goes too. */
   readonly gone: ReadonlySet<string>;
   readonly marks: readonly CutMark[];
   readonly selectedId: string | null;
   readonly hoveredId: string | null;
-  readonly onSelect: (id: string | null) => void;
+  /** With the node, 1 at the base, where one of its leaves was touched. */
+  readonly onSelect: (id: string | null, node: number | null) => void;
   readonly onHover: (id: string | null) => void;
   readonly sun: SunView | null;
   readonly units: 'metric' | 'us';

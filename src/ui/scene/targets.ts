@@ -17,6 +17,7 @@ export function pickTargets(canopy: Canopy, standing: Uint8Array, buds: readonly
     targets.push({
       id: idOf(leaf.owner),
       shape: 'face',
+      node: leaf.node,
       corners,
       centre: worldFromOutline(leaf, [0.3, 0]),
       reachM: 0.8 * leaf.midribM,

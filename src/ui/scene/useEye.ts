@@ -18,8 +18,8 @@ export function pixelsPerMetre(
 export interface Eye {
   /** CSS pixels of the canvas. */
   readonly project: Project;
-  /** Id at a pixel; wood counts as hit within `reachPx`. */
-  readonly pickAt: (x: number, y: number, reachPx: number) => string | null;
+  /** What lies at a pixel; wood counts as hit within `reachPx`. */
+  readonly pickAt: (x: number, y: number, reachPx: number) => Target | null;
 }
 
 export function useEye(targets: readonly Target[]): Eye {
@@ -38,7 +38,7 @@ export function useEye(targets: readonly Target[]): Eye {
       camera.updateMatrixWorld();
       return projectAsIs(point);
     };
-    const pickAt = (x: number, y: number, reachPx: number): string | null => {
+    const pickAt = (x: number, y: number, reachPx: number): Target | null => {
       camera.updateMatrixWorld();
       const pxPerM = (depthM: number): number => pixelsPerMetre(camera, size.height, depthM);
       return pick(targets, projectAsIs, x, y, { reachPx, pxPerM });

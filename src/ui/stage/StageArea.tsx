@@ -1,6 +1,9 @@
 /** The tree, with what is laid over it: the legend, the sides to look from, undo and redo. */
 import { Component, lazy, type ReactNode, Suspense, useMemo } from 'react';
+import { useStore } from 'zustand';
 import { commandOf } from '../../editor/commands.ts';
+import type { Vec3 } from '../../geometry/vec.ts';
+import type { Canopy } from '../../growth/canopy.ts';
 import { CommandButton } from '../frame/CommandButton.tsx';
 import { useHost } from '../frame/host.ts';
 import { frameWords as words } from '../frame/words.ts';
@@ -10,6 +13,7 @@ import { useFile, usePreferences, useSelected, useView, useWorkbench } from '../
 import { makeLightScale } from '../theme/lightScale.ts';
 import { drawnCanopy } from './drawnCanopy.ts';
 import { Legend } from './Legend.tsx';
+import { pointOfNode } from './skyPlace.ts';
 import { sunViewOf } from './sunView.ts';
 import { useCutView } from './useCutView.ts';
 import { useStageLight } from './useStageLight.ts';
@@ -85,6 +89,16 @@ function Views() {
   );
 }
 
+/** The node whose sky is on the sheet, as answered: it appears together with its picture. */
+function useBeacon(canopy: Canopy, isSky: boolean): Vec3 | null {
+  const { look } = useWorkbench();
+  const { answer } = useStore(look.sky);
+  return useMemo(
+    () => (isSky && answer !== null ? pointOfNode(canopy, answer) : null),
+    [canopy, isSky, answer],
+  );
+}
+
 function Picture() {
   const { editor, view, stage } = useWorkbench();
   const file = useFile();
@@ -92,9 +106,11 @@ function Picture() {
   const { units, theme, sheet } = usePreferences();
   const { hoveredId, sunDate, sunHour, isWorkBare, isFromSun, lookingAt } = useView();
   const isDay = sheet === 'light' && lookingAt === 'day';
+  const isSky = sheet === 'light' && lookingAt === 'sky';
   const inLeaf = sheet === 'light' || (sheet === 'work' && !isWorkBare);
   const widest = drawnCanopy(file, 'in full leaf');
   const canopy = inLeaf ? widest : drawnCanopy(file, 'as sketched');
+  const beacon = useBeacon(canopy, isSky);
   const scale = useMemo(
     () => makeLightScale(thresholdsOf(file), theme === 'outdoors' ? 'classes' : 'smooth'),
     [file, theme],
@@ -114,6 +130,7 @@ function Picture() {
       shares={shares}
       shareKind={shareKind}
       spotlight={spotlight}
+      beacon={beacon}
       fromSun={isFromSun && isDay}
       stale={stale}
       scale={scale}
@@ -121,7 +138,10 @@ function Picture() {
       marks={marks}
       selectedId={selectedId}
       hoveredId={hoveredId}
-      onSelect={editor.select}
+      onSelect={(id, node) => {
+        editor.select(id);
+        if (isSky && id !== null && node !== null) view.setState({ skyAt: { shootId: id, node } });
+      }}
       onHover={(id) => view.setState({ hoveredId: id })}
       sun={sun}
       units={units}

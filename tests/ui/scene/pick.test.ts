@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ownersLeft } from '../../../src/growth/owners.ts';
-import { type Project, pick, type Target } from '../../../src/ui/scene/pick.ts';
+import { type PickOptions, type Project, pick, type Target } from '../../../src/ui/scene/pick.ts';
 import { pickTargets } from '../../../src/ui/scene/targets.ts';
 import { smallCanopy } from './smallCanopy.ts';
 
@@ -12,6 +12,14 @@ const project: Project = ([x, y, z]) => {
 const mouse = { reachPx: 8, pxPerM: (depthM: number) => 1000 / depthM };
 const finger = { reachPx: 22, pxPerM: (depthM: number) => 1000 / depthM };
 
+const idAt = (
+  targets: readonly Target[],
+  eye: Project,
+  x: number,
+  y: number,
+  options: PickOptions,
+): string | null => pick(targets, eye, x, y, options)?.id ?? null;
+
 const rod = (id: string, x: number, z: number): Target => ({
   id,
   shape: 'wood',
@@ -22,6 +30,7 @@ const rod = (id: string, x: number, z: number): Target => ({
 const face = (id: string, z: number): Target => ({
   id,
   shape: 'face',
+  node: 3,
   corners: [
     [0.1, 0.5, z],
     [0.3, 0.5, z],
@@ -34,30 +43,30 @@ const face = (id: string, z: number): Target => ({
 describe('pick', () => {
   it('finds thin wood within reach of the pointer, wider for a finger', () => {
     const targets = [rod('thin', 0, 0)];
-    expect(pick(targets, project, 308, 250, mouse)).toBe('thin');
-    expect(pick(targets, project, 311, 250, mouse)).toBeNull();
-    expect(pick(targets, project, 311, 250, finger)).toBe('thin');
-    expect(pick(targets, project, 331, 250, finger)).toBeNull();
+    expect(idAt(targets, project, 308, 250, mouse)).toBe('thin');
+    expect(idAt(targets, project, 311, 250, mouse)).toBeNull();
+    expect(idAt(targets, project, 311, 250, finger)).toBe('thin');
+    expect(idAt(targets, project, 331, 250, finger)).toBeNull();
   });
 
   it('takes the wood nearest in the picture, whatever its order', () => {
     const targets = [rod('left', -0.05, 0), rod('right', 0.05, 0)];
-    expect(pick(targets, project, 303, 250, finger)).toBe('right');
-    expect(pick(targets.toReversed(), project, 303, 250, finger)).toBe('right');
-    expect(pick(targets, project, 297, 250, finger)).toBe('left');
+    expect(idAt(targets, project, 303, 250, finger)).toBe('right');
+    expect(idAt(targets.toReversed(), project, 303, 250, finger)).toBe('right');
+    expect(idAt(targets, project, 297, 250, finger)).toBe('left');
   });
 
   it('takes the leaf in front of another, and a leaf before wood that is only near', () => {
     const targets = [face('behind', -0.4), face('front', 0.3), rod('near', 0.23, 0)];
-    expect(pick(targets, project, 342, 281, finger)).toBe('front');
+    expect(idAt(targets, project, 342, 281, finger)).toBe('front');
   });
 
   it('takes what is hit squarely in front of a leaf', () => {
-    expect(pick([face('leaf', -0.4), rod('wood', 0.2, 0.5)], project, 344, 270, mouse)).toBe('wood');
+    expect(idAt([face('leaf', -0.4), rod('wood', 0.2, 0.5)], project, 344, 270, mouse)).toBe('wood');
   });
 
   it('sees nothing behind the eye', () => {
-    expect(pick([rod('behind', 0, 7)], project, 300, 250, finger)).toBeNull();
+    expect(idAt([rod('behind', 0, 7)], project, 300, 250, finger)).toBeNull();
   });
 });
 

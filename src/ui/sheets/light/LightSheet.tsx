@@ -1,5 +1,5 @@
 /** Who gets how much light. */
-import { useMemo } from 'react';
+import { useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Period } from '../../../season/site.ts';
 import { monthName } from '../../fields/dates.ts';
@@ -57,15 +57,22 @@ interface LookingProps {
 function Looking({ rows, scale, season }: LookingProps) {
   const { view } = useWorkbench();
   const { lookingAt, colouring } = useView();
+  const top = useRef<HTMLDivElement>(null);
   return (
     <>
-      <Segments
-        label={words.lookingAt}
-        isLabelHidden
-        value={lookingAt}
-        options={lookings.map((value) => ({ value, text: words.lookings[value] }))}
-        onChoose={(chosen) => view.setState({ lookingAt: chosen })}
-      />
+      <div ref={top} className="lookings">
+        <Segments
+          label={words.lookingAt}
+          isLabelHidden
+          value={lookingAt}
+          options={lookings.map((value) => ({ value, text: words.lookings[value] }))}
+          onChoose={(chosen) => {
+            view.setState({ lookingAt: chosen });
+            // What was chosen comes up beside the tree, under a thumb as well.
+            top.current?.scrollIntoView({ block: 'start' });
+          }}
+        />
+      </div>
       {lookingAt === 'shoots' ? (
         <>
           <Segments

@@ -2,11 +2,11 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { SkyAnswer } from '../../../engine/look.ts';
-import type { Canopy } from '../../../growth/canopy.ts';
 import type { Period } from '../../../season/site.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { shortDay } from '../../fields/dates.ts';
 import { drawnCanopy } from '../../stage/drawnCanopy.ts';
+import { nodesOf, skyPlaceIn } from '../../stage/skyPlace.ts';
 import { type NodePlace, skyKey } from '../../state/lookWork.ts';
 import { useFile, useSelected, useView, useWorkbench } from '../../state/workbench.ts';
 import type { ShootRow } from './figures.ts';
@@ -14,24 +14,6 @@ import { LookState } from './LookState.tsx';
 import { SkyPicture } from './SkyPicture.tsx';
 import { type BeforeSun, beforeTheSun, type SkyPoint, skyWay, thingAt, threeDates } from './skySuns.ts';
 import { skyWords as words } from './skyWords.ts';
-
-/** Nodes of a shoot, from its base. */
-const nodesOf = (canopy: Canopy, shootId: string): readonly number[] =>
-  canopy.nodes.flatMap(({ owner, node }) => (canopy.owners[owner]?.id === shootId ? [node] : []));
-
-/** The node that was chosen while it is there; else the middle one of the selected shoot, or of the darkest. */
-function placeIn(
-  canopy: Canopy,
-  chosen: NodePlace | null,
-  selected: string | null,
-  darkest: string,
-): NodePlace {
-  if (chosen !== null && nodesOf(canopy, chosen.shootId).includes(chosen.node)) return chosen;
-  const isShoot = selected !== null && canopy.shoots.some(({ id }) => id === selected);
-  const shootId = isShoot ? selected : darkest;
-  const nodes = nodesOf(canopy, shootId);
-  return { shootId, node: nodes[Math.floor(nodes.length / 2)] ?? 1 };
-}
 
 interface SkySectionProps {
   /** Darkest first. */
@@ -46,7 +28,7 @@ export function SkySection({ rows, season }: SkySectionProps) {
   const selected = useSelected();
   const canopy = drawnCanopy(file, 'in full leaf');
   const looked = useStore(look.sky);
-  const { shootId, node } = placeIn(canopy, skyAt, selected, rows[0]?.id ?? '');
+  const { shootId, node } = skyPlaceIn(canopy, skyAt, selected, rows[0]?.id ?? '');
   const hasNode = canopy.shoots.some(({ id }) => id === shootId);
   useEffect(() => {
     if (hasNode) look.showSky(file, { shootId, node });
@@ -65,7 +47,7 @@ export function SkySection({ rows, season }: SkySectionProps) {
           label={words.shoot}
           value={shootId}
           options={canopy.shoots.map(({ id, name }) => ({ value: id, text: name }))}
-          onChoose={(id) => choose(placeIn(canopy, null, id, id))}
+          onChoose={(id) => choose(skyPlaceIn(canopy, null, null, id))}
         />
         <ChoiceField
           label={words.node}

@@ -13,7 +13,7 @@ export const dayWords = {
     `At ${clock} the sun falls on ${sunlit} of ${all} shoots.`,
   asStageShows: 'The stage shows them: yellow in the sun, grey in shade.',
   asSunSees: 'From the sun you see what is lit, and nothing else.',
-  legend: 'Direct sun at this time',
+  legend: 'Direct sun',
   inSunNow: 'sun',
   inShadeNow: 'shade',
   strip: 'Sun and shade through the day',
