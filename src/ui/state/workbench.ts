@@ -59,7 +59,8 @@ export interface Workbench {
   readonly stage: { current: StageHandle | null };
 }
 
-const traceDelayMs = 300;
+/** Edits come in rows, from a hand that pulls or digits that are typed: the light follows them, not each of them. */
+const traceDelayMs = 40;
 
 const firstView: View = {
   hoveredId: null,

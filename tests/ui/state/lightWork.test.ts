@@ -22,31 +22,67 @@ describe('the light of the open tree', () => {
     expect(work.store.getState().progress).not.toBeNull();
   });
 
-  it('traces once for a row of edits', () => {
+  it('traces the latest of a row of edits, once in a while', () => {
     const { engine, lights } = standInEngine();
     const work = createLightWork(engine);
-    for (let i = 0; i < 5; i++) {
-      work.trace(smallTree, 300);
-      vi.advanceTimersByTime(120);
+    for (const name of ['a', 'ab', 'abc', 'abcd', 'abcde']) {
+      work.trace({ ...smallTree, name }, 50);
+      vi.advanceTimersByTime(9);
     }
     expect(lights).toHaveLength(0);
-    vi.advanceTimersByTime(300);
+    vi.advanceTimersByTime(50);
     expect(lights).toHaveLength(1);
+    lights[0]?.onProgress({ done: 0.1, doing: 'Tracing', partial: lightAnswer(3) as never });
+    expect(work.store.getState().file?.name).toBe('abcde');
   });
 
-  it('never shows the answer of a tree that has been left behind', async () => {
+  it('leaves another tree at once, and never shows its answer', async () => {
     const { engine, lights } = standInEngine();
     const work = createLightWork(engine);
-    work.trace(smallTree);
+    work.trace({ ...smallTree, id: 'another' });
     vi.advanceTimersByTime(1);
-    work.trace(other);
+    work.trace(smallTree);
     vi.advanceTimersByTime(1);
     expect(lights[0]?.isCancelled()).toBe(true);
     await lights[0]?.answer(lightAnswer(1));
     expect(work.store.getState().answer).toBeNull();
     await lights[1]?.answer(lightAnswer(2));
     expect(work.store.getState().answer?.report.seed).toBe(2);
-    expect(work.store.getState().file).toBe(other);
+    expect(work.store.getState().file).toBe(smallTree);
+  });
+
+  it('follows a branch that is pulled: each trace gives its first picture, then the latest tree is next', async () => {
+    const { engine, lights } = standInEngine();
+    const work = createLightWork(engine);
+    const pulled = (name: string) => {
+      work.trace({ ...smallTree, name });
+      vi.advanceTimersByTime(1);
+    };
+    pulled('a little');
+    pulled('on');
+    pulled('far');
+    expect(lights).toHaveLength(1);
+    lights[0]?.onProgress({ done: 0.1, doing: 'Tracing', partial: lightAnswer(11) as never });
+    expect(work.store.getState().file?.name).toBe('a little');
+    expect(work.store.getState().answer?.report.seed).toBe(11);
+    expect(lights[0]?.isCancelled()).toBe(true);
+    expect(lights).toHaveLength(2);
+    await lights[1]?.answer(lightAnswer(12));
+    expect(work.store.getState()).toMatchObject({ file: { name: 'far' }, progress: null });
+    expect(lights).toHaveLength(2);
+  });
+
+  it('goes on to the latest tree when the one before it fails', async () => {
+    const { engine, lights } = standInEngine();
+    const work = createLightWork(engine);
+    work.trace(smallTree);
+    vi.advanceTimersByTime(1);
+    work.trace(other);
+    vi.advanceTimersByTime(1);
+    await lights[0]?.fail('no more memory');
+    expect(lights).toHaveLength(2);
+    await lights[1]?.answer(lightAnswer(5));
+    expect(work.store.getState()).toMatchObject({ file: other, stopped: null, progress: null });
   });
 
   it('shows coarse figures while finer ones are traced', () => {
