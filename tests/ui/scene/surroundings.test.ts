@@ -59,11 +59,13 @@ describe('the horizon that is drawn', () => {
     const horizon = horizonOf(site);
     const height = horizonHeight(site);
     if (horizon === null || height === null) throw new Error('there is a horizon');
-    for (let bearing = 3; bearing < 360; bearing += 7) {
-      expect(hiddenBy(horizon, direction(bearing, height(bearing) + 0.01))).toBeNull();
-      if (height(bearing) > 0.01)
-        expect(hiddenBy(horizon, direction(bearing, height(bearing) - 0.01))).not.toBeNull();
-    }
+    const bearings = Array.from({ length: 51 }, (_, i) => 3 + 7 * i);
+    const metAt = (bearing: number, offDeg: number) =>
+      hiddenBy(horizon, direction(bearing, height(bearing) + offDeg));
+    expect(bearings.map((bearing) => metAt(bearing, 0.01))).toEqual(bearings.map(() => null));
+    const raised = bearings.filter((bearing) => height(bearing) > 0.01);
+    expect(raised.length).toBeGreaterThan(40);
+    expect(raised.map((bearing) => metAt(bearing, -0.01))).not.toContain(null);
   });
 
   it('is none on level ground under open sky', () => {
