@@ -7,6 +7,12 @@ import type { Direction } from './directions.ts';
 /** Whole numbers from 0 on, in 1, 2 or 4 bytes each, as the greatest of them asks. */
 export type Numbers = Uint8Array | Uint16Array | Int32Array;
 
+/** The narrowest array for whole numbers from 0 to `most`, all 0 yet. */
+export function numbersFor(most: number, length: number): Numbers {
+  if (most < 1 << 8) return new Uint8Array(length);
+  return most < 1 << 16 ? new Uint16Array(length) : new Int32Array(length);
+}
+
 /**
  * One wave: every receiver towards one direction of every cell. Waves are independent estimates, so
  * their mean is the answer and their spread its standard error.

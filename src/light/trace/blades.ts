@@ -13,6 +13,7 @@ import {
 } from './outlineMask.ts';
 import {
   type BeamFrame,
+  type Cover,
   firstColumn,
   firstRow,
   lastColumn,
@@ -58,13 +59,12 @@ function prepare(all: readonly Surface[]): PreparedBlades {
   return { numbers: Float64Array.from(numbers), surfaces, masks, passedShares };
 }
 
-export function prepareBlades(
-  surfaces: readonly Surface[],
-): (frame: BeamFrame, grid: ReceiverGrid, crossing: Crossing) => void {
+export function prepareBlades(surfaces: readonly Surface[]): Cover {
   const blades = prepare(surfaces);
   const seen = new SeenBlade();
-  return (frame, grid, crossing) => {
+  return (frame, grid, reached, crossing) => {
     for (let b = 0; b < blades.surfaces.length; b++) {
+      if (reached?.[blades.surfaces[b] as number] === 0) continue;
       if (seen.look(blades.numbers, stride * b, frame, grid)) cover(seen, blades, b, grid, crossing);
     }
   };

@@ -4,6 +4,7 @@ import type { Crossing } from '../tracer.ts';
 import { CloudSpan } from './cloudSpan.ts';
 import {
   type BeamFrame,
+  type Cover,
   firstColumn,
   firstRow,
   lastColumn,
@@ -11,15 +12,15 @@ import {
   type ReceiverGrid,
 } from './receiverGrid.ts';
 
-export function prepareClouds(
-  surfaces: readonly Surface[],
-): (frame: BeamFrame, grid: ReceiverGrid, crossing: Crossing) => void {
+export function prepareClouds(surfaces: readonly Surface[]): Cover {
   const clouds: { cloud: Cloud; surface: number }[] = [];
   surfaces.forEach((cloud, surface) => {
     if (cloud.shape === 'cloud') clouds.push({ cloud, surface });
   });
-  return (frame, grid, crossing) => {
-    for (const { cloud, surface } of clouds) cover(cloud, surface, frame, grid, crossing);
+  return (frame, grid, reached, crossing) => {
+    for (const { cloud, surface } of clouds) {
+      if (reached?.[surface] !== 0) cover(cloud, surface, frame, grid, crossing);
+    }
   };
 }
 

@@ -8,6 +8,7 @@ import type { MakeTracer } from '../tracer.ts';
 import { prepareBlades } from './blades.ts';
 import { checkScene, checkUnit } from './checkScene.ts';
 import { prepareClouds } from './clouds.ts';
+import { makeReach, makeShade } from './reach.ts';
 import { beamFrame, makeReceiverGrid } from './receiverGrid.ts';
 import { prepareStems } from './stems.ts';
 import { prepareTriangles } from './triangles.ts';
@@ -15,6 +16,7 @@ import { prepareTriangles } from './triangles.ts';
 export const parallelBeamTracer: MakeTracer = (surfaces, receivers) => {
   checkScene(surfaces, receivers);
   const gridFor = makeReceiverGrid(receivers);
+  const [reachOf, shadeOf] = [makeReach(surfaces, receivers), makeShade(surfaces, receivers)];
   const covers = [
     prepareTriangles(surfaces),
     prepareBlades(surfaces),
@@ -24,7 +26,9 @@ export const parallelBeamTracer: MakeTracer = (surfaces, receivers) => {
   return (toSky, crossing) => {
     checkUnit(toSky, 'parallelBeamTracer: toSky');
     const frame = beamFrame(toSky);
-    const grid = gridFor(frame);
-    for (const cover of covers) cover(frame, grid, crossing);
+    const grid = gridFor(frame, shadeOf(frame));
+    if (grid.count === 0) return;
+    const reached = reachOf(frame);
+    for (const cover of covers) cover(frame, grid, reached, crossing);
   };
 };

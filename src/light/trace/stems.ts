@@ -5,6 +5,7 @@ import type { Crossing } from '../tracer.ts';
 import { meetsStem } from './meet.ts';
 import {
   type BeamFrame,
+  type Cover,
   firstColumn,
   firstRow,
   lastColumn,
@@ -18,15 +19,15 @@ import {
  */
 const endOn = 1e-6;
 
-export function prepareStems(
-  surfaces: readonly Surface[],
-): (frame: BeamFrame, grid: ReceiverGrid, crossing: Crossing) => void {
+export function prepareStems(surfaces: readonly Surface[]): Cover {
   const stems: { stem: Stem; surface: number }[] = [];
   surfaces.forEach((stem, surface) => {
     if (stem.shape === 'stem') stems.push({ stem, surface });
   });
-  return (frame, grid, crossing) => {
-    for (const { stem, surface } of stems) cover(stem, surface, frame, grid, crossing);
+  return (frame, grid, reached, crossing) => {
+    for (const { stem, surface } of stems) {
+      if (reached?.[surface] !== 0) cover(stem, surface, frame, grid, crossing);
+    }
   };
 }
 

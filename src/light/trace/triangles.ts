@@ -4,6 +4,7 @@ import { cross, dot, sub, type Vec3 } from '../../geometry/vec.ts';
 import { type Crossing, edgeOnSine } from '../tracer.ts';
 import {
   type BeamFrame,
+  type Cover,
   firstColumn,
   firstRow,
   lastColumn,
@@ -34,16 +35,16 @@ function prepare(mesh: Mesh, surface: number, at: number): PreparedTriangle {
   return { surface, passedShare, a, b, c, normal, normalSize: Math.hypot(...normal) };
 }
 
-export function prepareTriangles(
-  surfaces: readonly Surface[],
-): (frame: BeamFrame, grid: ReceiverGrid, crossing: Crossing) => void {
+export function prepareTriangles(surfaces: readonly Surface[]): Cover {
   const triangles: PreparedTriangle[] = [];
   surfaces.forEach((surface, index) => {
     if (surface.shape !== 'mesh') return;
     for (let at = 0; at < surface.triangles.length; at += 9) triangles.push(prepare(surface, index, at));
   });
-  return (frame, grid, crossing) => {
-    for (const triangle of triangles) cover(triangle, frame, grid, crossing);
+  return (frame, grid, reached, crossing) => {
+    for (const triangle of triangles) {
+      if (reached?.[triangle.surface] !== 0) cover(triangle, frame, grid, crossing);
+    }
   };
 }
 

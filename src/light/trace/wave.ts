@@ -25,13 +25,13 @@ export function checkOwners(surfaces: readonly Surface[], ownerCount: number): v
   });
 }
 
-/** Closes the list of a ray that was traced against everything; its number. */
-export function closeRay(record: WaveRecord, crossings: Crossings, receiver: number): number {
+/** Closes the list of a receiver's ray that was traced against everything, as receiver `at` of the crossings; its number. */
+export function closeRay(record: WaveRecord, receiver: number, crossings: Crossings, at: number): number {
   if (!record.isLit(receiver)) return 0;
-  const fixedShare = crossings.fixedShare[receiver] as number;
+  const fixedShare = crossings.fixedShare[at] as number;
   if (fixedShare === 0) return record.closeDark();
   if (fixedShare < 1) record.lists.put(0, fixedShare);
-  crossings.putOwners(receiver, record.lists);
+  crossings.putOwners(at, record.lists);
   return record.lists.close();
 }
 
@@ -51,7 +51,7 @@ export function* traceWaveSteps(
     crossings.clear();
     trace(toSky, crossings.add);
     record.begin(d);
-    for (let r = 0; r < receivers.length; r++) record.list[r] = closeRay(record, crossings, r);
+    for (let r = 0; r < receivers.length; r++) record.list[r] = closeRay(record, r, crossings, r);
     record.end(d, crossings.cloudShare);
   }
   return record.wave();

@@ -2,19 +2,13 @@
 import type { Receiver } from '../../geometry/surface.ts';
 import { dot, type Vec3 } from '../../geometry/vec.ts';
 import type { Direction } from '../directions.ts';
-import type { Numbers, Wave } from '../ledger.ts';
-import { type OwnerListArrays, OwnerLists } from './ownerLists.ts';
+import { type Numbers, numbersFor, type Wave } from '../ledger.ts';
+import { OwnerLists } from './ownerLists.ts';
 
 /** How much of a beam square on it a receiver gets: 0 behind a one-sided one, either side of a leaf counts. */
 export function receiverCosine({ normal, sides }: Receiver, toSky: Vec3): number {
   const cosine = dot(normal, toSky);
   return sides === 'both' ? Math.abs(cosine) : Math.max(0, cosine);
-}
-
-/** The narrowest array for whole numbers from 0 to `most`. */
-export function numbersFor(most: number, length: number): Numbers {
-  if (most < 1 << 8) return new Uint8Array(length);
-  return most < 1 << 16 ? new Uint16Array(length) : new Int32Array(length);
 }
 
 interface Stances {
@@ -35,31 +29,6 @@ function stancesOf(receivers: readonly Receiver[]): Stances {
   const receiverStance = numbersFor(stances.length, receivers.length);
   receiverStance.set(stance);
   return { receiverStance, stances };
-}
-
-/** Keeps each pair of owner and share once. */
-function veilsOf({
-  listOwner,
-  listShare,
-}: OwnerListArrays): Pick<Wave, 'listVeil' | 'veilOwner' | 'veilShare'> {
-  const known = new Map<number, Map<number, number>>();
-  const [owners, shares]: [number[], number[]] = [[], []];
-  const veils = new Int32Array(listOwner.length);
-  for (let i = 0; i < veils.length; i++) {
-    const [owner, share] = [listOwner[i] as number, listShare[i] as number];
-    let ofOwner = known.get(owner);
-    if (ofOwner === undefined) known.set(owner, (ofOwner = new Map<number, number>()));
-    let veil = ofOwner.get(share);
-    if (veil === undefined) {
-      veil = owners.push(owner) - 1;
-      shares.push(share);
-      ofOwner.set(share, veil);
-    }
-    veils[i] = veil;
-  }
-  const listVeil = numbersFor(owners.length, veils.length);
-  listVeil.set(veils);
-  return { listVeil, veilOwner: Int32Array.from(owners), veilShare: Float32Array.from(shares) };
 }
 
 export class WaveRecord {
@@ -120,7 +89,6 @@ export class WaveRecord {
   }
 
   wave(): Wave {
-    const arrays = this.lists.arrays();
     const { directions, list, rayList, rayCloudShare, stanceCosine, stances } = this;
     return {
       directions,
@@ -129,8 +97,7 @@ export class WaveRecord {
       rayCloudShare,
       receiverStance: stances.receiverStance,
       stanceCosine,
-      listStart: arrays.listStart,
-      ...veilsOf(arrays),
+      ...this.lists.veiled(),
     };
   }
 }
