@@ -103,6 +103,10 @@ export const lightReportSchema = z
 
 const score = z.strictObject({
   ripeFigs: z.number().min(0).describe('Main crop figs expected to ripen this season.'),
+  figsSet: z
+    .number()
+    .min(0)
+    .describe('Main crop figs set: more than ripen where the season is short or the pot small.'),
   firstCropFigs: z.number().min(0).describe('Figs expected on last year’s wood.'),
   fruitingWoodM: z.number().min(0).describe('Shoot length in fruiting light, metres.'),
   shootCount: z.int().min(0),

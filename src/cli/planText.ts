@@ -26,6 +26,7 @@ function scoreLines({ doNothing, plan }: Plan['score'], units: Units): string[] 
     ],
     [
       row('Ripe figs, main crop', ({ ripeFigs }) => formatDecimal(ripeFigs, 1)),
+      row('Figs set', ({ figsSet }) => formatDecimal(figsSet, 1)),
       row('Figs on last year’s wood', ({ firstCropFigs }) => formatDecimal(firstCropFigs, 1)),
       row('Wood in fruiting light', ({ fruitingWoodM }) => formatLength(fruitingWoodM, units)),
       row('Shoots', ({ shootCount }) => `${shootCount}`),

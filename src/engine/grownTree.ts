@@ -6,7 +6,7 @@ import { growCanopy } from '../growth/growCanopy.ts';
 import { canopySurfaces } from '../growth/scene.ts';
 import { leafOptics } from '../light/leafOptics.ts';
 import type { PlanInput } from '../plan/input.ts';
-import { stageHeatGdd8 } from '../plan/tracedCanopy.ts';
+import { fullLeafHeatGdd8 } from '../plan/stages.ts';
 import { type SeasonDates, seasonDates } from '../season/seasonDates.ts';
 import type { PlanOptions } from './engine.ts';
 import { planInputOf } from './planInput.ts';
@@ -23,7 +23,7 @@ export function grownTree(file: TreeFile, options: PlanOptions): GrownTree {
   const input = planInputOf(file, options);
   const season = seasonDates({ ...input, site: input.site });
   const { tree, stance, values, seed } = input;
-  const heatGdd8 = stageHeatGdd8('full leaf', input, season);
+  const heatGdd8 = fullLeafHeatGdd8(input, season);
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
   return { input, season, canopy, surfaces: [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed] };
 }

@@ -19,9 +19,19 @@ export function planInputOf(file: TreeFile, options: PlanOptions): PlanInput {
     bearsFirstCrop: file.cultivar.bearsFirstCrop,
     budBreakOn: file.season.budBreakOn,
     date: options.date ?? file.season.sketchedOn,
+    potVolumeL: potVolumeL(file.standing.pot),
     fixed: surroundingSurfaces(file),
     viewpoint: file.site.viewpoint,
     seed: options.seed ?? defaultSeed,
     waves: options.waves ?? defaultWaves,
   };
+}
+
+/** Soil in a pot, a cut cone filled to below its rim, litres; null without a pot. */
+function potVolumeL(pot: TreeFile['standing']['pot']): number | null {
+  if (pot === null) return null;
+  const { topDiameterM: top, baseDiameterM: base, heightM, soilBelowRimM } = pot;
+  const depthM = heightM - soilBelowRimM;
+  const surface = base + ((top - base) * depthM) / heightM;
+  return (1000 * Math.PI * depthM * (surface ** 2 + surface * base + base ** 2)) / 12;
 }

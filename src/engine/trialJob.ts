@@ -2,7 +2,7 @@
 
 import { within } from '../plan/errand.ts';
 import { cutEnds, goneIds } from '../plan/gone.ts';
-import { seasonLight, traceUpTo, untracedCanopy } from '../plan/tracedCanopy.ts';
+import { grows, traceUpTo, untracedSeason } from '../plan/tracedSeason.ts';
 import { type TrialContext, trialContext, tryCuts } from '../plan/trial.ts';
 import { workYear } from '../plan/windows.ts';
 import type { Trial } from './engine.ts';
@@ -17,13 +17,11 @@ export function* trialJob(context: TrialContext, cutIds: readonly string[]): Job
   const quick = tryCuts(context, cutIds);
   yield { done: 0.1, doing: 'Scoring these cuts', partial: quick };
   const { input, cuts, seasonYear } = context;
-  const grows = context.traced.canopy.owners.some((owner) => owner?.kind === 'bud');
-  if (!grows || cutIds.length === cuts.length) return quick;
+  if (!grows(input) || cutIds.length === cuts.length) return quick;
   const { season } = workYear(input);
   const made = cuts.filter(({ id }) => cutIds.includes(id));
-  const light = seasonLight(input, season);
-  const regrown = untracedCanopy(input, season, goneIds(input.tree, made), cutEnds(cuts));
-  const steps = traceUpTo(input.waves, regrown, input, light);
+  const regrown = untracedSeason(input, season, goneIds(input.tree, made), cutEnds(cuts));
+  const steps = traceUpTo(input.waves, regrown, input);
   const traced = yield* within(steps, 0.1, 1);
-  return tryCuts(trialContext(traced, light, made, input, seasonYear), cutIds);
+  return tryCuts(trialContext(traced, made, input, seasonYear), cutIds);
 }

@@ -1,8 +1,6 @@
 /** What each cut brings: the plan against the plan without that one cut, on the same rays. */
-import type { FigValues } from '../species/fig.ts';
 import type { Gain } from './cut.ts';
-import { lightCurve } from './lightResponse.ts';
-import type { TracedCanopy } from './tracedCanopy.ts';
+import type { TracedSeason } from './tracedSeason.ts';
 import { type TrialContext, type TrialCut, type Tried, tryThese } from './trial.ts';
 
 /** Changes of light smaller than this are not listed, share of open sky; our choice. */
@@ -30,10 +28,10 @@ export function* cutEffects(context: TrialContext): Generator<CutEffect, void, v
   }
 }
 
-function effectOf({ traced, input }: TrialContext, cut: TrialCut, whole: Tried, without: Tried): CutEffect {
+function effectOf({ traced }: TrialContext, cut: TrialCut, whole: Tried, without: Tried): CutEffect {
   const figs = whole.score.ripeFigs - without.score.ripeFigs;
-  const own = ownOf(traced, whole, without, input.values);
-  const lights = traced.canopy.shoots
+  const own = ownOf(traced, whole, without);
+  const lights = traced.full.canopy.shoots
     .map(({ id, name, owner }, i) => ({
       id,
       name,
@@ -54,15 +52,16 @@ function effectOf({ traced, input }: TrialContext, cut: TrialCut, whole: Tried, 
 }
 
 /** Mean light and figs of the nodes that go with the cut, as they stand without it. */
-function ownOf({ canopy, worth }: TracedCanopy, whole: Tried, without: Tried, values: FigValues) {
-  const response = lightCurve(values);
+function ownOf({ full, sites }: TracedSeason, whole: Tried, without: Tried) {
+  const goes = (owner: number): boolean => whole.keep[owner] !== 1 && without.keep[owner] === 1;
   let [lightSum, count, figsIfKept] = [0, 0, 0];
-  canopy.nodes.forEach(({ owner }, i) => {
-    if (whole.keep[owner] === 1 || without.keep[owner] !== 1) return;
-    const light = without.nodeLight[i] as number;
-    lightSum += light;
+  full.canopy.nodes.forEach(({ owner }, i) => {
+    if (!goes(owner)) return;
+    lightSum += without.nodeLight[i] as number;
     count++;
-    figsIfKept += (worth.figs[i] as number) * response(light);
+  });
+  sites.owner.forEach((owner, i) => {
+    if (goes(owner)) figsIfKept += without.siteFigs[i] as number;
   });
   return { ownShare: count === 0 ? 0 : lightSum / count, figsIfKept };
 }

@@ -16,6 +16,8 @@ export interface PlanInput {
   readonly budBreakOn: IsoDate;
   /** The day the plan is for: it decides what work is in season. */
   readonly date: IsoDate;
+  /** Litres of soil that the roots have; null for a tree in open ground. */
+  readonly potVolumeL: number | null;
   /** Ground, pot, walls, neighbours; owner 0. */
   readonly fixed: readonly Surface[];
   /** Where the grower looks from, if told: "the house" lies in this direction from the tree. */

@@ -16,7 +16,6 @@ import { remarkText } from './remarks.ts';
 import { thinInRounds } from './rounds.ts';
 import { ruleContext, standsInLeaf } from './ruleContext.ts';
 import { proposeTips, type Tips } from './tips.ts';
-import { seasonLight } from './tracedCanopy.ts';
 import { type TrialContext, trialContext, tryThese } from './trial.ts';
 import { type WorkYear, workYear } from './windows.ts';
 
@@ -42,23 +41,22 @@ interface Proposal extends CutToMake {
 export function* planJob(input: PlanInput): JobSteps<PlanResult> {
   yield { done: 0, doing: 'Looking at the wood' };
   const work = yield* workOn(input);
-  const light = seasonLight(input, work.year.season);
   const { free, pinned } = work.choice;
   const { season } = work.year;
   const tips = work.tips.cuts.map(ofFault);
   const settled = goneIds(input.tree, work.settled);
   const ends = cutEnds([...work.settled, ...tips]);
-  const found = yield* thinInRounds({ plan: input, season, light, candidates: free, pinned, settled, ends });
+  const found = yield* thinInRounds({ plan: input, season, candidates: free, pinned, settled, ends });
   const proposals: Proposal[] = [
     ...work.settled,
     ...free.filter(({ id }) => found.taken.has(id)).map((one) => ofCandidate(one, null)),
     ...tips,
   ];
   yield { done: 0.92, doing: 'Weighing each cut' };
-  const trial = trialContext(found.thinned, light, proposals, input, work.seasonYear);
+  const trial = trialContext(found.thinned, proposals, input, work.seasonYear);
   const effects = yield* collect(cutEffects(trial), proposals.length);
   const whole = tryThese(trial, proposals);
-  const doNothing = tryThese(trialContext(found.asItIs, light, [], input, work.seasonYear), []).score;
+  const doNothing = tryThese(trialContext(found.asItIs, [], input, work.seasonYear), []).score;
   const kept = [...free.filter(({ id }) => !found.taken.has(id)), ...pinned];
   const cuts = proposals.map((one, i) => toCut(input, work.year, one, effects[i] as CutEffect, kept));
   const remarks = planRemarks({

@@ -6,7 +6,7 @@ import type { PlanInput } from './input.ts';
 import type { Remark } from './remarks.ts';
 import { type RuleContext, standsInLeaf } from './ruleContext.ts';
 import type { Score } from './score.ts';
-import type { TracedCanopy } from './tracedCanopy.ts';
+import type { TracedSeason } from './tracedSeason.ts';
 import type { WorkYear } from './windows.ts';
 
 export interface RemarkFacts {
@@ -108,7 +108,7 @@ function ofAmount({ input, plan, doNothing, cutCount, leafShareRemoved }: Remark
 }
 
 /** Share of the leaves standing today that are on shoots which go. */
-export function leafShareRemoved({ canopy }: TracedCanopy, keep: ArrayLike<number>): number {
+export function leafShareRemoved({ full: { canopy } }: TracedSeason, keep: ArrayLike<number>): number {
   const today = canopy.shoots.filter((shoot) => canopy.owners[shoot.owner]?.kind === 'axis');
   const area = today.reduce((sum, shoot) => sum + shoot.leafAreaM2, 0);
   const gone = today

@@ -1,13 +1,12 @@
 /** Cut, regrow, look again: fewer buds make stronger shoots, so the keep-set and the canopy have to agree. */
 import type { CutEnd } from '../growth/cutEnds.ts';
-import type { CellLight } from '../light/directions.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Candidate } from './candidates.ts';
 import { type JobSteps, within } from './errand.ts';
 import type { PlanInput } from './input.ts';
 import { type KeepProblem, searchKeepSet } from './search.ts';
 import { thinProblem } from './thin.ts';
-import { type TracedCanopy, traceUpTo, untracedCanopy } from './tracedCanopy.ts';
+import { grows, type TracedSeason, traceUpTo, untracedSeason } from './tracedSeason.ts';
 
 /** Rounds of search at most; the first of them from scratch, the others from the set before. */
 const mostRounds = 3;
@@ -16,8 +15,8 @@ const searchWaves = 2;
 
 export interface Thinned {
   /** The tree left alone, and the tree of the plan with its removed buds grown at the same vigour. */
-  readonly asItIs: TracedCanopy;
-  readonly thinned: TracedCanopy;
+  readonly asItIs: TracedSeason;
+  readonly thinned: TracedSeason;
   /** Ids taken by the search. */
   readonly taken: ReadonlySet<string>;
 }
@@ -25,7 +24,6 @@ export interface Thinned {
 export interface RoundsInput {
   readonly plan: PlanInput;
   readonly season: SeasonDates;
-  readonly light: CellLight;
   readonly candidates: readonly Candidate[];
   readonly pinned: readonly Candidate[];
   /** Ids of all that goes whatever the search finds. */
@@ -38,32 +36,29 @@ export interface RoundsInput {
 export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
   const { plan, settled, candidates } = input;
   const untouched = grownWithout(input, new Set());
-  const start = settled.size > 0 && regrows(untouched) ? grownWithout(input, settled) : untouched;
+  const start = settled.size > 0 && grows(plan) ? grownWithout(input, settled) : untouched;
   const agreed: Agreed =
     candidates.length === 0
       ? { taken: new Set(), thinned: start, first: start }
       : yield* within(agree(input, start), 0, 0.5);
   const first = start === untouched ? agreed.first : untouched;
   const asItIs = yield* within(tracing(plan.waves, first, input), 0.5, 0.7);
-  const isSame = agreed.thinned.canopy === asItIs.canopy;
+  const isSame = agreed.thinned.full.canopy === asItIs.full.canopy;
   const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, agreed.thinned, input), 0.7, 0.9);
   return { asItIs, thinned, taken: agreed.taken };
 }
 
-const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedCanopy =>
-  untracedCanopy(plan, season, notSharing, ends);
-
-/** Whether cuts change how strong the rest grows: only buds answer, shoots in leaf stand as they were measured. */
-const regrows = ({ canopy }: TracedCanopy): boolean => canopy.owners.some((owner) => owner?.kind === 'bud');
+const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedSeason =>
+  untracedSeason(plan, season, notSharing, ends);
 
 interface Agreed {
   readonly taken: ReadonlySet<string>;
   /** The canopy regrown without what was taken, and the one the search began on, with a few waves each. */
-  readonly thinned: TracedCanopy;
-  readonly first: TracedCanopy;
+  readonly thinned: TracedSeason;
+  readonly first: TracedSeason;
 }
 
-function* agree(input: RoundsInput, start: TracedCanopy): JobSteps<Agreed> {
+function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
   const { plan, settled, candidates } = input;
   const part = 1 / (2 * mostRounds + 1);
   const waves = Math.min(plan.waves, searchWaves);
@@ -80,7 +75,7 @@ function* agree(input: RoundsInput, start: TracedCanopy): JobSteps<Agreed> {
     );
     const taken = takenOf(candidates, kept);
     const agrees = before !== null && sameSet(before, kept);
-    if (agrees || !regrows(traced)) return { taken, thinned: traced, first };
+    if (agrees || !grows(plan)) return { taken, thinned: traced, first };
     const regrown = grownWithout(input, new Set([...settled, ...taken]));
     traced = yield* within(tracing(waves, regrown, input), 2 * round * part, (2 * round + 1) * part);
     const value = valueOf(problemOn(input, traced), kept);
@@ -89,7 +84,7 @@ function* agree(input: RoundsInput, start: TracedCanopy): JobSteps<Agreed> {
   return { ...best, first };
 }
 
-const problemOn = (input: RoundsInput, traced: TracedCanopy): KeepProblem =>
+const problemOn = (input: RoundsInput, traced: TracedSeason): KeepProblem =>
   thinProblem({ ...input, traced, values: input.plan.values });
 
 const takenOf = (candidates: readonly Candidate[], kept: ArrayLike<number>): ReadonlySet<string> =>
@@ -113,5 +108,5 @@ function* searching(problem: KeepProblem, start: Uint8Array | null): JobSteps<Ui
   }
 }
 
-const tracing = (waves: number, canopy: TracedCanopy, { plan, light }: RoundsInput): JobSteps<TracedCanopy> =>
-  traceUpTo(waves, canopy, plan, light);
+const tracing = (waves: number, grown: TracedSeason, { plan }: RoundsInput): JobSteps<TracedSeason> =>
+  traceUpTo(waves, grown, plan);

@@ -1,17 +1,15 @@
 /** Thinning as a search problem: which buds or shoots to keep, scored exactly from the ledger. */
 import { ownersLeft } from '../growth/owners.ts';
-import type { CellLight } from '../light/directions.ts';
 import { mergeForSearch, type SearchTable } from '../light/searchTable.ts';
 import type { FigValues } from '../species/fig.ts';
 import type { Candidate } from './candidates.ts';
-import { lightCurve } from './lightResponse.ts';
+import { CropCount } from './crop.ts';
 import { keepLimits } from './limits.ts';
 import type { KeepProblem } from './search.ts';
-import type { TracedCanopy } from './tracedCanopy.ts';
+import type { TracedSeason } from './tracedSeason.ts';
 
 export interface ThinInput {
-  readonly traced: TracedCanopy;
-  readonly light: CellLight;
+  readonly traced: TracedSeason;
   readonly values: FigValues;
   /** Those the search is free to take, none of them pinned. */
   readonly candidates: readonly Candidate[];
@@ -21,17 +19,20 @@ export interface ThinInput {
   readonly settled: ReadonlySet<string>;
 }
 
-/** Worth of a keep-set: ripe figs of the season, and shoot in fruiting light at its price in figs; less the upkeep of each shoot. */
+/**
+ * Worth of a keep-set: ripe figs of the season, and shoot in fruiting light at its price in figs; less the upkeep of each
+ * shoot and the limits broken. Fruiting light is that of the days at full leaf.
+ */
 export function thinProblem(input: ThinInput): KeepProblem {
-  const { traced, light, values, candidates, pinned, settled } = input;
-  const { canopy } = traced;
-  const ownerOf = new Map(canopy.owners.map((owner, i) => [owner?.id, i]));
+  const { traced, values, candidates, pinned, settled } = input;
+  const { owners: all } = traced.full.canopy;
+  const ownerOf = new Map(all.map((owner, i) => [owner?.id, i]));
   const owners = candidates.map((candidate) => ownerOf.get(candidate.id) ?? 0);
-  const keep = ownersLeft(canopy.owners, settled);
-  const free = new Uint8Array(canopy.owners.length);
+  const keep = ownersLeft(all, settled);
+  const free = new Uint8Array(all.length);
   for (const owner of owners) if (owner > 0) free[owner] = 1;
-  const table = mergeForSearch(traced.ledger, light, { free, keep, receiverCount: canopy.nodes.length });
-  const worth = worthOfNodes(traced, table, values);
+  const tables = traced.stages.map(({ ledger, light }) => mergeForSearch(ledger, light, { free, keep }));
+  const worth = worthOf(traced, tables, values);
   const limits = keepLimits({ candidates: [...candidates, ...pinned], values, ...leafAreas(input, keep) });
   const kept = new Uint8Array(candidates.length + pinned.length).fill(1);
   let standing = kept.length;
@@ -45,7 +46,7 @@ export function thinProblem(input: ThinInput): KeepProblem {
       kept[member] = 1 - (kept[member] as number);
       standing += kept[member] === 1 ? 1 : -1;
       const owner = owners[member] as number;
-      if (owner > 0) table.toggle(owner);
+      if (owner > 0) for (const table of tables) table.toggle(owner);
     },
   };
 }
@@ -54,8 +55,9 @@ export function thinProblem(input: ThinInput): KeepProblem {
  * What a kept shoot must bring: at most a tenth of what a mean shoot of this tree would ripen in full light, so that no
  * shoot goes for bearing nothing where the season lets nothing ripen.
  */
-function upkeepFigs({ canopy, worth }: TracedCanopy, values: FigValues): number {
-  const inFullLight = worth.figs.reduce((sum, figs) => sum + figs, 0) / Math.max(1, canopy.shoots.length);
+function upkeepFigs({ full, sites, crop }: TracedSeason, values: FigValues): number {
+  const ripen = sites.bearing.reduce((sum, bearing) => sum + crop.ripeAt(bearing, 0), 0);
+  const inFullLight = (crop.setInFullLight * ripen) / Math.max(1, full.canopy.shoots.length);
   return Math.min(values.keptShootUpkeepFigs, inFullLight / 10);
 }
 
@@ -64,27 +66,31 @@ function partnersWithin(candidates: readonly Candidate[]): number[][] {
   return candidates.map(({ limb }) => [...candidates.keys()].filter((j) => candidates[j]?.limb === limb));
 }
 
-function worthOfNodes({ canopy, worth }: TracedCanopy, table: SearchTable, values: FigValues): () => number {
-  const response = lightCurve(values);
-  const nodes = [...canopy.nodes.keys()].filter(
-    (i) => table.keep[(canopy.nodes[i] as { owner: number }).owner] === 1,
+/** Figs and wood of what stands; the tables are read as they are at each call. */
+function worthOf(traced: TracedSeason, tables: readonly SearchTable[], values: FigValues): () => number {
+  const { stages, full, places, sites, crop } = traced;
+  const { share, keep } = tables[stages.indexOf(full)] as SearchTable;
+  const figs = new CropCount(
+    sites,
+    tables.map((table) => table.share),
+    keep,
+    crop,
   );
-  const ownerOfNode = Int32Array.from(canopy.nodes, (node) => node.owner);
+  const nodes = [...full.canopy.nodes.entries()].flatMap(([i, { owner }]) => (keep[owner] === 1 ? [i] : []));
+  const ownerOfNode = Int32Array.from(full.canopy.nodes, (node) => node.owner);
   return () => {
-    let sum = 0;
+    let woodM = 0;
     for (const i of nodes) {
-      if (table.keep[ownerOfNode[i] as number] !== 1) continue;
-      const share = table.share[i] as number;
-      sum += (worth.figs[i] as number) * response(share);
-      if (share >= values.fruitHalfAtFraction)
-        sum += values.woodWorthFigsPerM * (worth.stretchM[i] as number);
+      const isLit = (share[i] as number) >= values.fruitHalfAtFraction;
+      if (isLit && keep[ownerOfNode[i] as number] === 1) woodM += places.stretchM[i] as number;
     }
-    return sum;
+    return figs.count().ripe + values.woodWorthFigsPerM * woodM;
   };
 }
 
 /** Leaves that stand today and would be cut off; those of buds have yet to grow and cost nothing. */
-function leafAreas({ traced: { canopy }, candidates, pinned }: ThinInput, keep: Uint8Array) {
+function leafAreas({ traced, candidates, pinned }: ThinInput, keep: Uint8Array) {
+  const { canopy } = traced.full;
   const onAxes = canopy.shoots.filter((shoot) => canopy.owners[shoot.owner]?.kind === 'axis');
   const areaOf = new Map(onAxes.map((shoot) => [shoot.id, shoot.leafAreaM2]));
   const sum = (areas: readonly number[]): number => areas.reduce((a, b) => a + b, 0);

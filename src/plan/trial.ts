@@ -7,21 +7,23 @@
  * more fruiting wood than "do nothing" does on its own canopy. On a tree in leaf nothing regrows and the two are the same.
  */
 import { ownersLeft } from '../growth/owners.ts';
-import type { CellLight } from '../light/directions.ts';
 import type { KeepSet } from '../light/ledger.ts';
 import { mergeForSearch, type SearchTable } from '../light/searchTable.ts';
 import type { CutToMake } from './applyCuts.ts';
+import { CropCount } from './crop.ts';
 import { firstCropFigs } from './firstCrop.ts';
 import { goneIds, keptLengths } from './gone.ts';
 import type { PlanInput } from './input.ts';
 import { type Score, scoreCanopy, shootLight } from './score.ts';
-import type { TracedCanopy } from './tracedCanopy.ts';
+import type { TracedSeason } from './tracedSeason.ts';
 
 export type TrialCut = CutToMake & { readonly id: string };
 
 export interface TrialContext {
-  readonly traced: TracedCanopy;
-  readonly table: SearchTable;
+  readonly traced: TracedSeason;
+  /** Of the whole season at full leaf, and of each stage. */
+  readonly season: SearchTable;
+  readonly stages: readonly SearchTable[];
   readonly cuts: readonly TrialCut[];
   readonly input: PlanInput;
   readonly seasonYear: number;
@@ -36,18 +38,22 @@ export interface TrialAnswer {
 }
 
 export function trialContext(
-  traced: TracedCanopy,
-  light: CellLight,
+  traced: TracedSeason,
   cuts: readonly TrialCut[],
   input: PlanInput,
   seasonYear: number,
 ): TrialContext {
-  const { owners, nodes } = traced.canopy;
+  const { full, light } = traced;
+  const { owners } = full.canopy;
   const keep = ownersLeft(owners, new Set());
   const keptByPlan = ownersLeft(owners, goneIds(input.tree, cuts));
   const free = keep.map((stands, owner) => (stands === 1 && keptByPlan[owner] === 0 ? 1 : 0));
-  const table = mergeForSearch(traced.ledger, light, { free, keep, receiverCount: nodes.length });
-  return { traced, table, cuts, input, seasonYear };
+  const season = mergeForSearch(full.ledger, light, { free, keep });
+  const stages =
+    traced.stages.length === 1
+      ? [season]
+      : traced.stages.map((stage) => mergeForSearch(stage.ledger, stage.light, { free, keep }));
+  return { traced, season, stages, cuts, input, seasonYear };
 }
 
 /** Throws on an id that is no cut of the plan. */
@@ -59,7 +65,7 @@ export function tryCuts(context: TrialContext, cutIds: readonly string[]): Trial
     return cut;
   });
   const tried = tryThese(context, made);
-  const { canopy } = context.traced;
+  const { canopy } = context.traced.full;
   const shoots = canopy.shoots.flatMap(({ id, owner }, i) => {
     const lightFraction = tried.shootLights[i] ?? null;
     return tried.keep[owner] === 1 && lightFraction !== null ? [{ id, lightFraction }] : [];
@@ -74,36 +80,53 @@ export function tryCuts(context: TrialContext, cutIds: readonly string[]): Trial
 export interface Tried {
   readonly score: Score;
   readonly keep: KeepSet;
-  /** Share of open sky per node and per shoot of the canopy. */
+  /** Share of open sky per node and per shoot of the canopy at full leaf, over the season. */
   readonly nodeLight: Float64Array;
   readonly shootLights: readonly (number | null)[];
+  /** Figs that ripen at each site of the season, whether it stands or not. */
+  readonly siteFigs: Float64Array;
 }
 
 /** The same with all that the plan itself reads from it. */
 export function tryThese(
-  { traced, table, input, seasonYear }: TrialContext,
+  { traced, season, stages, input, seasonYear }: TrialContext,
   cuts: readonly CutToMake[],
 ): Tried {
-  const { canopy, worth } = traced;
+  const { full, places, sites, crop } = traced;
+  const { canopy } = full;
   const keep = ownersLeft(canopy.owners, goneIds(input.tree, cuts));
-  table.reset(keep);
-  const nodeLight = table.share.slice();
+  for (const table of new Set([season, ...stages])) table.reset(keep);
+  const nodeLight = season.share.slice();
+  const figs = new CropCount(
+    sites,
+    stages.map(({ share }) => share),
+    keep,
+    crop,
+  );
+  const counted = figs.count();
   const firstCrop = firstCropOf(input, cuts, traced, keep, seasonYear);
   const score = scoreCanopy({
     canopy,
-    worth,
+    places,
     nodeLight,
     keep,
+    crop: counted,
     firstCropFigs: firstCrop,
     values: input.values,
   });
-  return { score, keep, nodeLight, shootLights: shootLight(canopy, worth, nodeLight) };
+  return {
+    score,
+    keep,
+    nodeLight,
+    shootLights: shootLight(canopy, places, nodeLight),
+    siteFigs: Float64Array.from({ length: sites.count }, (_, i) => figs.ripeAt(i, counted.set)),
+  };
 }
 
 function firstCropOf(
   { tree, values, bearsFirstCrop }: PlanInput,
   cuts: readonly CutToMake[],
-  { canopy }: TracedCanopy,
+  { full: { canopy } }: TracedSeason,
   keep: KeepSet,
   seasonYear: number,
 ): number {

@@ -41,6 +41,7 @@ const dead: Cut = {
 
 const doNothing = {
   ripeFigs: 11.83,
+  figsSet: 19.4,
   firstCropFigs: 2.2,
   fruitingWoodM: 3.217,
   shootCount: 52,
@@ -57,6 +58,7 @@ export const madePlan: Plan = {
     plan: {
       ...doNothing,
       ripeFigs: 14.26,
+      figsSet: 17.9,
       shootCount: 31,
       deepShadeCount: 0,
       fruitingWoodM: 5.1,

@@ -3,11 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { Canopy, Shoot, ShootNode } from '../../src/growth/canopy.ts';
 import { firstCropFigs } from '../../src/plan/firstCrop.ts';
 import { lightCurve, lightResponse } from '../../src/plan/lightResponse.ts';
+import { nodePlaces } from '../../src/plan/nodePlaces.ts';
 import { ripeChance } from '../../src/plan/ripening.ts';
 import { scoreCanopy } from '../../src/plan/score.ts';
-import { canopyWorth } from '../../src/plan/worth.ts';
 import { seasonDates } from '../../src/season/seasonDates.ts';
-import { figValues } from '../../src/species/fig.ts';
 import { axis, bud, planInput, straight, tree, trunk, values } from './smallTree.ts';
 
 describe('lightResponse', () => {
@@ -53,6 +52,10 @@ describe('ripeChance', () => {
       1 + (end - values.seasonEndSpreadGdd8 - values.firstRipeMidHeatGdd8) / values.phyllochronGdd8;
     // A logistic holds 0.8598 below one standard deviation, the normal 0.841.
     expect(chance(node)).toBeCloseTo(0.8598, 3);
+  });
+
+  it('falls by so much heat as figs are late', () => {
+    expect(chance(3, values.phyllochronGdd8)).toBeCloseTo(chance(4), 12);
   });
 
   it('is higher for early kinds than for late ones', () => {
@@ -120,18 +123,18 @@ describe('scoreCanopy', () => {
     shoots: [shoot(1, 1), shoot(2, 2)],
     outline: [],
   };
-  const figure = figValues({ nodeFruitSetFraction: 0.8 });
-  const worth = canopyWorth(canopy, figure, (bearing) => 1 / bearing);
+  const places = nodePlaces(canopy);
   const nodeLight = [0.9, 0.5, 0.27, 0.1, 0.1, 0.14];
   const score = (keep: readonly number[]) =>
-    scoreCanopy({ canopy, worth, nodeLight, keep: Uint8Array.from(keep), firstCropFigs: 3, values: figure });
-
-  it('adds figs node by node: none on blind ones, fewer in the dark, fewer that ripen late', () => {
-    expect(score([1, 1, 1]).ripeFigs).toBeCloseTo(
-      0.8 * 1 + 0.8 * 0.5 * 0.5 + 0.8 * lightCurve(figure)(0.14),
-      9,
-    );
-  });
+    scoreCanopy({
+      canopy,
+      places,
+      nodeLight,
+      keep: Uint8Array.from(keep),
+      crop: { set: 7, ripe: 5 },
+      firstCropFigs: 3,
+      values,
+    });
 
   it('measures the wood between nodes in fruiting light, and counts shoots in deep shade', () => {
     const both = score([1, 1, 1]);
@@ -144,11 +147,21 @@ describe('scoreCanopy', () => {
   it('counts only what is kept', () => {
     const one = score([1, 0, 1]);
     expect([one.shootCount, one.deepShadeCount, one.firstCropFigs]).toEqual([1, 1, 3]);
+    expect([one.ripeFigs, one.figsSet]).toEqual([5, 7]);
     expect(one.fruitingWoodM).toBe(0);
   });
 
   it('refuses light for another number of nodes', () => {
-    const short = { canopy, worth, nodeLight: [1], keep: Uint8Array.of(1, 1, 1), firstCropFigs: 0, values };
+    const crop = { set: 0, ripe: 0 };
+    const short = {
+      canopy,
+      places,
+      nodeLight: [1],
+      keep: Uint8Array.of(1, 1, 1),
+      crop,
+      firstCropFigs: 0,
+      values,
+    };
     expect(() => scoreCanopy(short)).toThrow(/6 nodes, got 1/);
   });
 });

@@ -39,7 +39,7 @@ describe('a tip cut', () => {
   });
 
   it('leaves no wood, shoot or leaf beyond it in the light of the plan', () => {
-    const { canopy } = trial.traced;
+    const { canopy } = trial.traced.full;
     const keep = ownersLeft(canopy.owners, goneIds(sketch, plan.cuts));
     const base = placeTree(sketch, input.stance).get('last')?.path[0] as Vec3;
     const ownWood = canopy.wood.filter(

@@ -5,7 +5,6 @@ import { candidatesOf } from '../../src/plan/candidates.ts';
 import { ruleContext } from '../../src/plan/ruleContext.ts';
 import { type KeepProblem, searchKeepSet } from '../../src/plan/search.ts';
 import { thinProblem } from '../../src/plan/thin.ts';
-import { seasonLight } from '../../src/plan/tracedCanopy.ts';
 import { workYear } from '../../src/plan/windows.ts';
 import { figValues } from '../../src/species/fig.ts';
 import { axis, bud, drain, limb, planInput, stance, straight, traced, tree, trunk } from './smallTree.ts';
@@ -67,12 +66,10 @@ function crowdedProblem(budCount: number, seed: number, given: Given = {}): Keep
   const { perLimb = 3, pinned = [], settled = [] } = given;
   const values = figValues({ shootsPerScaffold: perLimb, keptShootSpacingCm: 12 });
   const input = planInput(crowdedTree(budCount), { seed, values });
-  const { season, stage } = workYear(input);
+  const { stage } = workYear(input);
   const candidates = candidatesOf(ruleContext(input.tree, stance, input.values), stage);
-  const light = seasonLight(input, season);
   return thinProblem({
     traced: traced(input),
-    light,
     values: input.values,
     candidates: candidates.filter(({ id }) => !pinned.includes(id) && !settled.includes(id)),
     pinned: candidates.filter(({ id }) => pinned.includes(id)),
@@ -94,10 +91,9 @@ function leafyProblem(shootCount: number, seed: number): KeepProblem {
   );
   const bare = crowdedTree(shootCount).axes.map((one) => ({ ...one, buds: [] }));
   const input = planInput(tree(...bare, ...shoots), { seed, date: '2026-07-03' });
-  const { season, stage } = workYear(input);
+  const { stage } = workYear(input);
   return thinProblem({
     traced: traced(input),
-    light: seasonLight(input, season),
     values: input.values,
     candidates: candidatesOf(ruleContext(input.tree, stance, input.values), stage),
     pinned: [],

@@ -4,7 +4,7 @@ import type { Vec3 } from '../../src/geometry/vec.ts';
 import { scale } from '../../src/geometry/vec.ts';
 import { direction } from '../../src/geometry/world.ts';
 import type { PlanInput } from '../../src/plan/input.ts';
-import { seasonLight, type TracedCanopy, traceUpTo, untracedCanopy } from '../../src/plan/tracedCanopy.ts';
+import { type TracedSeason, traceUpTo, untracedSeason } from '../../src/plan/tracedSeason.ts';
 import { workYear } from '../../src/plan/windows.ts';
 import { figValues } from '../../src/species/fig.ts';
 
@@ -96,6 +96,7 @@ export function planInput(of: Tree, rest: Partial<PlanInput> = {}): PlanInput {
     bearsFirstCrop: true,
     budBreakOn: '2026-03-29',
     date: '2026-04-03',
+    potVolumeL: null,
     fixed: [],
     viewpoint: null,
     seed: 3,
@@ -104,11 +105,10 @@ export function planInput(of: Tree, rest: Partial<PlanInput> = {}): PlanInput {
   };
 }
 
-/** Its canopy with the season's light, grown as if what is in `notSharing` took no part of the reserve. */
-export function traced(input: PlanInput, notSharing: ReadonlySet<string> = new Set()): TracedCanopy {
+/** Its season with the light traced, grown as if what is in `notSharing` took no part of the reserve. */
+export function traced(input: PlanInput, notSharing: ReadonlySet<string> = new Set()): TracedSeason {
   const { season } = workYear(input);
-  const canopy = untracedCanopy(input, season, notSharing, []);
-  return drain(traceUpTo(input.waves, canopy, input, seasonLight(input, season)));
+  return drain(traceUpTo(input.waves, untracedSeason(input, season, notSharing, []), input));
 }
 
 /** Runs steps to their end. */

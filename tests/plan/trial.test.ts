@@ -3,16 +3,19 @@ import { growCanopy } from '../../src/growth/growCanopy.ts';
 import { canopyReceivers, canopySurfaces } from '../../src/growth/scene.ts';
 import { exposure } from '../../src/light/exposure.ts';
 import { leafOptics } from '../../src/light/leafOptics.ts';
+import { cellLight } from '../../src/light/sky/cellLight.ts';
 import { waveDirections } from '../../src/light/sky/waveDirections.ts';
 import { traceWave } from '../../src/light/trace/wave.ts';
 import { applyCuts } from '../../src/plan/applyCuts.ts';
+import { CropCount, cropModel, figToRipeGdd8 } from '../../src/plan/crop.ts';
+import { figSites } from '../../src/plan/figSites.ts';
+import { nodePlaces } from '../../src/plan/nodePlaces.ts';
 import { planJob } from '../../src/plan/planJob.ts';
-import { ripeChance } from '../../src/plan/ripening.ts';
 import { scoreCanopy } from '../../src/plan/score.ts';
-import { seasonLight, stageHeatGdd8 } from '../../src/plan/tracedCanopy.ts';
+import { lightStages } from '../../src/plan/stages.ts';
+import { seasonLight } from '../../src/plan/tracedSeason.ts';
 import { tryCuts } from '../../src/plan/trial.ts';
 import { workYear } from '../../src/plan/windows.ts';
-import { canopyWorth } from '../../src/plan/worth.ts';
 import { figValues } from '../../src/species/fig.ts';
 import { axis, bud, drain, limb, planInput, straight, tree, trunk } from './smallTree.ts';
 
@@ -39,22 +42,47 @@ describe('tryCuts', () => {
     const after = applyCuts(input.tree, plan.cuts);
     const { season } = workYear(input);
     const { stance, values, seed, site } = input;
-    const heatGdd8 = stageHeatGdd8('full leaf', input, season);
-    const canopy = growCanopy({ tree: after, stance, values, heatGdd8, seed, gone: new Set() });
-    const surfaces = canopySurfaces(canopy, leafOptics(values));
-    const waves = [0, 1].map((wave) =>
-      traceWave({
-        surfaces,
-        receivers: canopyReceivers(canopy, { seed, wave }).slice(0, canopy.nodes.length),
-        directions: waveDirections({ latitudeDeg: site.latitudeDeg, seed, wave }),
+    const light = seasonLight(input, season);
+    const stages = lightStages(input, season).map((stage) => {
+      const { heatGdd8, name, period } = stage;
+      const canopy = growCanopy({ tree: after, stance, values, heatGdd8, seed, gone: new Set() });
+      const surfaces = canopySurfaces(canopy, leafOptics(values));
+      const waves = (name === 'full leaf' ? [0, 1] : [0]).map((wave) =>
+        traceWave({
+          surfaces,
+          receivers: canopyReceivers(canopy, { seed, wave }).slice(0, canopy.nodes.length),
+          directions: waveDirections({ latitudeDeg: site.latitudeDeg, seed, wave }),
+          ownerCount: canopy.owners.length,
+        }),
+      );
+      const ledger = {
         ownerCount: canopy.owners.length,
-      }),
-    );
-    const ledger = { ownerCount: canopy.owners.length, receiverCount: canopy.nodes.length, waves, seed };
-    const nodeLight = exposure(ledger, seasonLight(input, season)).map(({ share }) => share);
-    const worth = canopyWorth(canopy, values, ripeChance(values, input.ripening, season));
+        receiverCount: canopy.nodes.length,
+        waves,
+        seed,
+      };
+      const own = cellLight({ site, groundReflectance: 0, period, skyKind: 'uniform' });
+      return { stage, canopy, ledger, nodeLight: exposure(ledger, own).map(({ share }) => share) };
+    });
+    const full = stages.find(({ stage }) => stage.name === 'full leaf') as (typeof stages)[0];
+    const { canopy } = full;
     const keep = new Uint8Array(canopy.owners.length).fill(1);
-    const fresh = scoreCanopy({ canopy, worth, nodeLight, keep, firstCropFigs: 0, values });
+    const crop = cropModel(input, season);
+    const sites = figSites(stages, values, figToRipeGdd8(input), (bearing) => crop.ripeAt(bearing, 0));
+    const fresh = scoreCanopy({
+      canopy,
+      places: nodePlaces(canopy),
+      nodeLight: exposure(full.ledger, light).map(({ share }) => share),
+      keep,
+      crop: new CropCount(
+        sites,
+        stages.map(({ nodeLight }) => nodeLight),
+        keep,
+        crop,
+      ).count(),
+      firstCropFigs: 0,
+      values,
+    });
     expect(plan.score.plan.ripeFigs).toBeCloseTo(fresh.ripeFigs, 4);
     expect(plan.score.plan.meanLight).toBeCloseTo(fresh.meanLight, 6);
     expect(plan.score.plan.leafAreaM2).toBeCloseTo(fresh.leafAreaM2, 9);

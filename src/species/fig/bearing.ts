@@ -60,6 +60,38 @@ export const figBearing = {
     confidence: 'low',
     adjustable: true,
   },
+  figsHeldIn47L: {
+    name: 'Ripe figs that a tree in a pot of 47 litres can feed',
+    value: 50,
+    min: 20,
+    max: 100,
+    unit: 'figs',
+    source: `${practice}: growers' reports from mature trees in 38 to 57 litres`,
+    confidence: 'low',
+    adjustable: true,
+  },
+  potSizeExponent: {
+    name: 'How growth goes with the size of the pot',
+    value: 0.52,
+    min: 0.3,
+    max: 1,
+    unit: 'power of the volume',
+    source:
+      'twice the pot made 43 % more plant, mean of 65 trials on many species (Poorter, Bühler, van Dusschoten, Climent & Postma 2012, Funct. Plant Biol. 39:839-850; from memory)',
+    confidence: 'low',
+    adjustable: false,
+  },
+  overloadLateGdd8: {
+    name: 'How much later figs ripen on a tree that has set twice what it can feed',
+    value: 130,
+    min: 0,
+    max: 300,
+    unit: 'degree-days above 8 C',
+    source:
+      'derived from apple: with 9 fruits for 5 on each cm2 of trunk section 27 % and not 58 % were ripe at the first pick, six days later where ripening spreads with a standard deviation of a week',
+    confidence: 'low',
+    adjustable: true,
+  },
   firstCropNodesFromTip: {
     name: "Nodes at the tip of last year's wood that can carry first-crop figs",
     value: 5,
@@ -82,7 +114,7 @@ export const figBearing = {
   },
   woodWorthFigsPerM: {
     name: 'What a metre of shoot in fruiting light is worth to the search, beside its figs of this season',
-    value: 1,
+    value: 0.25,
     min: 0,
     max: 5,
     unit: 'figs per metre',

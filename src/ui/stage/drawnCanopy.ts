@@ -3,7 +3,7 @@ import type { TreeFile } from '../../document/treeFile.ts';
 import { planInputOf } from '../../engine/planInput.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import { growCanopy } from '../../growth/growCanopy.ts';
-import { stageHeatGdd8 } from '../../plan/tracedCanopy.ts';
+import { fullLeafHeatGdd8 } from '../../plan/stages.ts';
 import { seasonDates } from '../../season/seasonDates.ts';
 
 type When = 'as sketched' | 'in full leaf';
@@ -27,9 +27,7 @@ function grow(file: TreeFile, when: When): Canopy {
   const input = planInputOf(file, {});
   const season = seasonDates({ ...input, site: input.site });
   const heatGdd8 =
-    when === 'in full leaf'
-      ? stageHeatGdd8('full leaf', input, season)
-      : season.heat.sumAt(file.season.sketchedOn);
+    when === 'in full leaf' ? fullLeafHeatGdd8(input, season) : season.heat.sumAt(file.season.sketchedOn);
   const { tree, stance, values, seed } = input;
   return growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
 }

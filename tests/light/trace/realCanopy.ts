@@ -7,7 +7,7 @@ import { growCanopy } from '../../../src/growth/growCanopy.ts';
 import { canopyReceivers, canopySurfaces } from '../../../src/growth/scene.ts';
 import { leafOptics } from '../../../src/light/leafOptics.ts';
 import type { PlanInput } from '../../../src/plan/input.ts';
-import { type LightStage, stageHeatGdd8 } from '../../../src/plan/tracedCanopy.ts';
+import { fullLeafHeatGdd8 } from '../../../src/plan/stages.ts';
 import { type SeasonDates, seasonDates } from '../../../src/season/seasonDates.ts';
 import { type SampleId, sampleFile } from '../../document/sampleFiles.ts';
 
@@ -20,14 +20,12 @@ export interface RealCanopy {
   readonly season: SeasonDates;
 }
 
-const stage: LightStage = 'full leaf';
-
 /** A sample at full leaf, with its pot, walls and neighbours. */
 export function realCanopy(id: SampleId): RealCanopy {
   const input = planInputOf(sampleFile(id), {});
   const season = seasonDates(input);
   const { tree, stance, values, seed } = input;
-  const heatGdd8 = stageHeatGdd8(stage, input, season);
+  const heatGdd8 = fullLeafHeatGdd8(input, season);
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
   const surfaces = [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed];
   return { canopy, surfaces, receivers: canopyReceivers(canopy, { seed, wave: 0 }), input, season };

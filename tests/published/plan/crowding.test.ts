@@ -4,9 +4,7 @@ import { type Cloud, fixedOwner, opaque } from '../../../src/geometry/surface.ts
 import { candidatesOf } from '../../../src/plan/candidates.ts';
 import { goneIds } from '../../../src/plan/gone.ts';
 import { ruleContext } from '../../../src/plan/ruleContext.ts';
-import { seasonLight } from '../../../src/plan/tracedCanopy.ts';
 import { trialContext, tryThese } from '../../../src/plan/trial.ts';
-import { workYear } from '../../../src/plan/windows.ts';
 import { bud, limb, planInput, stance, straight, traced, tree, trunk } from '../../plan/smallTree.ts';
 
 const limbs = [11, 103, 188, 277].map((bearing, l) =>
@@ -16,11 +14,10 @@ const limbs = [11, 103, 188, 277].map((bearing, l) =>
     buds: Array.from({ length: 8 }, (_, i) => bud(`${l}-${i}`, 0.12 + 0.06 * i, (137.5 * i) % 360)),
   }),
 );
-const input = planInput(tree(trunk(), ...limbs), { bearsFirstCrop: false });
+const input = planInput(tree(trunk(), ...limbs), { bearsFirstCrop: false, waves: 4 });
 
 /** Score with every n-th of eight buds on each limb kept, grown as strong as that leaves them. */
 function scoreWith(perLimb: number, of = input) {
-  const { season } = workYear(of);
   const all = candidatesOf(ruleContext(of.tree, stance, of.values), 'bud break');
   const keeps = (i: number): boolean =>
     Math.floor(((i % 8) + 1) * (perLimb / 8)) > Math.floor((i % 8) * (perLimb / 8));
@@ -28,30 +25,35 @@ function scoreWith(perLimb: number, of = input) {
     .filter((_, i) => !keeps(i))
     .map(({ id }) => ({ id, kind: 'rub off bud' as const, target: id, atM: 0 }));
   const grown = traced(of, goneIds(of.tree, cuts));
-  return tryThese(trialContext(grown, seasonLight(of, season), cuts, of, 2026), cuts).score;
+  return tryThese(trialContext(grown, cuts, of, 2026), cuts).score;
 }
 
 describe('more shoots on a tree (directions only: spacing, kind and pruning to stubs differ from this tree)', () => {
-  const scores = [4, 6, 8].map((perLimb) => scoreWith(perLimb));
-  const [few, some, many] = scores as [(typeof scores)[0], (typeof scores)[0], (typeof scores)[0]];
+  const scores = [4, 5, 6, 7, 8].map((perLimb) => scoreWith(perLimb));
 
   it('make more leaf in a straight line', () => {
     // The trial found leaf area linear in shoots. Here the reserve is shared, so each of more shoots is a little smaller: the
     // middle lies within 5 % of the line through the ends.
-    expect(scores.map(({ shootCount }) => shootCount)).toEqual([16, 24, 32]);
-    expect(many.leafAreaM2).toBeGreaterThan(1.8 * few.leafAreaM2);
-    expect(some.leafAreaM2 / ((few.leafAreaM2 + many.leafAreaM2) / 2)).toBeGreaterThan(1);
-    expect(some.leafAreaM2 / ((few.leafAreaM2 + many.leafAreaM2) / 2)).toBeLessThan(1.05);
+    const [few, , some, , many] = scores.map(({ leafAreaM2 }) => leafAreaM2) as number[];
+    const onLine = ((few as number) + (many as number)) / 2;
+    expect(scores.map(({ shootCount }) => shootCount)).toEqual([16, 20, 24, 28, 32]);
+    expect(many).toBeGreaterThan(1.8 * (few as number));
+    expect((some as number) / onLine).toBeGreaterThan(1);
+    expect((some as number) / onLine).toBeLessThan(1.05);
   });
 
-  it('bear less each, and bring ever fewer figs to the tree', () => {
-    // The trial's yield peaked at 24 and fell to 32, held back by shade inside. The model levels off but does not peak by 32:
-    // in it nothing but light limits figs. docs/model.md says by how much.
+  it('bear less each', () => {
     const perShoot = scores.map(({ ripeFigs, shootCount }) => ripeFigs / shootCount);
-    expect(perShoot[1]).toBeLessThan(perShoot[0] as number);
-    expect(perShoot[2]).toBeLessThan(perShoot[1] as number);
-    expect(many.ripeFigs - some.ripeFigs).toBeLessThan((some.ripeFigs - few.ripeFigs) / 2);
-    expect(many.ripeFigs / few.ripeFigs).toBeLessThan(2 * 0.9);
+    expect(perShoot).toEqual(perShoot.toSorted((a, b) => b - a));
+  });
+
+  it('set most figs on the tree between 20 and 28 shoots, and fewer on 32 (the trial: most on 24 of 16 to 32)', () => {
+    // Seeds differ in which of 20 to 28 is best: the crop is nearly level there, in the trial too within its scatter as far as seen.
+    const set = scores.map(({ figsSet }) => figsSet);
+    const best = set.indexOf(Math.max(...set));
+    expect([1, 2, 3]).toContain(best);
+    expect(set[4]).toBeLessThan(0.95 * (set[best] as number));
+    expect(set[0]).toBeLessThan(0.95 * (set[best] as number));
   });
 });
 

@@ -96,6 +96,7 @@ export const lightAnswer = (seed: number): LightAnswer => ({
 
 export const score = (ripeFigs: number): Score => ({
   ripeFigs,
+  figsSet: 1.2 * ripeFigs,
   firstCropFigs: 1.3,
   fruitingWoodM: 2.9,
   shootCount: 17,

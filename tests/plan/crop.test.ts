@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest';
+import type { Canopy, ShootNode } from '../../src/growth/canopy.ts';
+import { CropCount, type CropModel, figsHeldInPot, keptAtLoad } from '../../src/plan/crop.ts';
+import { figSites, siteLight } from '../../src/plan/figSites.ts';
+import { lightCurve } from '../../src/plan/lightResponse.ts';
+import type { LightStage } from '../../src/plan/stages.ts';
+import { straight, values } from './smallTree.ts';
+
+/** Two shoots with the given numbers of nodes, one and two of them blind. */
+function canopyOf(counts: readonly [number, number]): Canopy {
+  const nodesOf = (owner: number): ShootNode[] =>
+    Array.from({ length: counts[owner - 1] as number }, (_, i) => ({
+      owner,
+      node: i + 1,
+      point: [0, 1, 0],
+      atM: 0.07 * (i + 1),
+    }));
+  const shoot = (owner: number, blindNodes: number) => ({
+    owner,
+    id: `s${owner}`,
+    name: `Shoot ${owner}`,
+    path: straight(0.3, 0, 45),
+    lengthM: 0.3,
+    baseDiameterM: 0.008,
+    vigour: 1,
+    blindNodes,
+    leafAreaM2: 0.21,
+  });
+  return {
+    owners: [null, ...[1, 2].map((i) => ({ id: `s${i}`, kind: 'axis', parent: 0, leafy: true }) as const)],
+    leaves: [],
+    wood: [],
+    nodes: [...nodesOf(1), ...nodesOf(2)],
+    shoots: [shoot(1, 1), shoot(2, 2)],
+    outline: [],
+  };
+}
+
+const stage = (name: LightStage['name'], fromGdd8: number, toGdd8: number): LightStage => ({
+  name,
+  heatGdd8: (fromGdd8 + toGdd8) / 2,
+  period: { from: '2026-05-01', to: '2026-06-01' },
+  fromGdd8,
+  toGdd8,
+});
+
+/** A first fig at 465, one more every 75, ripe 1000 later; so the second hangs from 540 to 1540. */
+const early = { stage: stage('full leaf', 40, 640), canopy: canopyOf([2, 3]) };
+const late = { stage: stage('last useful fig', 640, 1840), canopy: canopyOf([3, 4]) };
+const sites = figSites([early, late], values, 1000, (bearing) => (bearing > 2 ? 0 : 1 / bearing));
+
+describe('figSites', () => {
+  it('are the bearing nodes of the last canopy that can ripen', () => {
+    expect([...sites.owner]).toEqual([1, 1, 2, 2]);
+    expect([...sites.bearing]).toEqual([1, 2, 1, 2]);
+  });
+
+  it('live in the stages by the heat spent in each, and where a node is not yet there in the later alone', () => {
+    const inFirst = (640 - 465) / 1000;
+    expect(sites.weight[0]).toBeCloseTo(inFirst, 12);
+    expect(sites.weight[4]).toBeCloseTo(1 - inFirst, 12);
+    // Node 3 of the first shoot and node 4 of the second unfold after the first canopy.
+    expect([sites.weight[1], sites.weight[3]]).toEqual([0, 0]);
+    expect([sites.weight[5], sites.weight[7]]).toEqual([1, 1]);
+    expect([...sites.node]).toEqual([1, -1, 4, -1, 1, 2, 5, 6]);
+  });
+
+  it('take the mean light of their stages', () => {
+    const light = siteLight(
+      sites,
+      [
+        [0, 0.4, 0, 0, 0],
+        [0, 0.2, 0, 0, 0, 0, 0],
+      ],
+      0,
+    );
+    expect(light).toBeCloseTo(0.175 * 0.4 + 0.825 * 0.2, 12);
+  });
+});
+
+describe('CropCount', () => {
+  const model: CropModel = {
+    response: lightCurve(values),
+    setInFullLight: 0.8,
+    ripeAt: (bearing, lateGdd8) => Math.max(0, 1 / bearing - lateGdd8 / 1000),
+    held: Number.POSITIVE_INFINITY,
+    lateAtTwiceGdd8: 200,
+  };
+  const bright = [new Float64Array(5).fill(0.9), new Float64Array(7).fill(0.9)];
+  const keep = Uint8Array.of(1, 1, 1);
+  const count = (rest: Partial<CropModel>, standing = keep) =>
+    new CropCount(sites, bright, standing, { ...model, ...rest });
+
+  it('adds figs node by node: fewer in the dark, fewer that ripen late', () => {
+    expect(count({}).count()).toEqual({ set: 4 * 0.8, ripe: 2 * 0.8 + 2 * 0.8 * 0.5 });
+    const dim = bright.map((light) => light.map(() => 0.27));
+    expect(new CropCount(sites, dim, keep, model).count().set).toBeCloseTo(4 * 0.4, 12);
+  });
+
+  it('counts only what stands', () => {
+    expect(count({}, Uint8Array.of(1, 1, 0)).count().set).toBeCloseTo(2 * 0.8, 12);
+  });
+
+  it('ripens fewer figs, and later, of more than the roots can feed', () => {
+    const held = 1.6;
+    const { set, ripe } = count({ held }).count();
+    expect(set).toBeCloseTo(3.2, 12);
+    expect(ripe).toBeCloseTo((2 * 0.8 * 0.8 + 2 * 0.8 * 0.3) * keptAtLoad(2), 12);
+    expect(ripe).toBeLessThan(held);
+  });
+
+  it('tells what ripens at one site beside a crop of that size', () => {
+    const crop = count({ held: 1.6 });
+    const { set, ripe } = crop.count();
+    expect([0, 1, 2, 3].reduce((sum, site) => sum + crop.ripeAt(site, set), 0)).toBeCloseTo(ripe, 12);
+  });
+});
+
+describe('what a pot feeds', () => {
+  it('is what growers report from 38 to 57 litres, and 43 % more in twice the pot', () => {
+    expect(figsHeldInPot(47, values)).toBe(50);
+    expect(figsHeldInPot(94, values) / 50).toBeCloseTo(1.43, 2);
+  });
+
+  it('is neared from below: nearly all of a light crop is kept, a seventh of a full one is lost', () => {
+    expect(keptAtLoad(0.3)).toBeGreaterThan(0.99);
+    expect(keptAtLoad(1)).toBeCloseTo(0.84, 2);
+    expect(5 * keptAtLoad(5)).toBeCloseTo(1, 3);
+  });
+});
