@@ -11,19 +11,29 @@ import { type SeasonDates, seasonDates } from '../season/seasonDates.ts';
 import type { PlanOptions } from './engine.ts';
 import { planInputOf } from './planInput.ts';
 
-export interface GrownTree {
+/** A tree with the dates of its season. */
+export interface SeasonedTree {
   readonly input: PlanInput;
   readonly season: SeasonDates;
+}
+
+export interface GrownTree extends SeasonedTree {
   readonly canopy: Canopy;
   /** Leaves in the order of the canopy, then its wood, then what is fixed. */
   readonly surfaces: readonly Surface[];
 }
 
-export function grownTree(file: TreeFile, options: PlanOptions): GrownTree {
+export function seasonedTree(file: TreeFile, options: PlanOptions): SeasonedTree {
   const input = planInputOf(file, options);
-  const season = seasonDates({ ...input, site: input.site });
+  return { input, season: seasonDates({ ...input, site: input.site }) };
+}
+
+export function grown({ input, season }: SeasonedTree): GrownTree {
   const { tree, stance, values, seed } = input;
   const heatGdd8 = fullLeafHeatGdd8(input, season);
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
   return { input, season, canopy, surfaces: [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed] };
 }
+
+export const grownTree = (file: TreeFile, options: PlanOptions): GrownTree =>
+  grown(seasonedTree(file, options));
