@@ -18,8 +18,13 @@ export interface LightOptions {
   readonly period?: Period;
   /** Only the hour of each day that begins at this solar time, 0 to 23: 12 begins when the sun stands highest. */
   readonly solarHour?: number;
-  /** Waves of rays, 2 or more; default 8. */
+  /** Waves of rays, 2 or more; default 8. With `error`: no more than so many, default 64. */
   readonly waves?: number;
+  /**
+   * Standard error that is enough for the median shoot, as share of open sky (0.01 is 1 %): waves are traced, 4 at least,
+   * until it is reached.
+   */
+  readonly error?: number;
   /** Default 1. */
   readonly seed?: number;
 }

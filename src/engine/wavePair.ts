@@ -19,6 +19,9 @@ export const wavePair = (task: Omit<WaveTask, 'at'>): WavePair => ({
   leaves: { ...task, at: 'leaves' },
 });
 
+/** Pairs that may be begun before they are fetched: enough to keep all threads busy, few enough not to pile up. */
+const mostAhead = 8;
+
 /** Fetches pair i; those after it may be begun already. The job is then `to` done. */
 export function* fetchPair(
   pairs: readonly WavePair[],
@@ -27,7 +30,7 @@ export function* fetchPair(
   to: number,
 ): JobSteps<TracedPair> {
   const { nodes, leaves } = pairs[i] as WavePair;
-  const ahead = pairs.slice(i + 1).flatMap((pair) => [pair.nodes, pair.leaves]);
+  const ahead = pairs.slice(i + 1, i + 1 + mostAhead).flatMap((pair) => [pair.nodes, pair.leaves]);
   const [doing, middle] = ['Following the light', (from + to) / 2];
   return {
     nodes: yield* fetchWave(nodes, [leaves, ...ahead], { doing, from, to: middle }),
