@@ -121,21 +121,6 @@ export class OwnerLists {
     return this.closePushed();
   }
 
-  /** Number of a pair of owner and share, for `closeVeils`; the share must be of single precision. */
-  veilOf(owner: number, share: number): number {
-    return this.veils.of(owner, share);
-  }
-
-  /**
-   * Number of the list of the entries from `start` to `end` (excluded), each `renumber`ed; their owners must ascend. Nothing must
-   * be gathered.
-   */
-  closeVeils(entries: ArrayLike<number>, start: number, end: number, renumber: Int32Array): number {
-    if (start === end) return 0;
-    for (let i = start; i < end; i++) this.push(renumber[entries[i] as number] as number);
-    return this.closePushed();
-  }
-
   /** Copies of the storage, cut to length. */
   arrays(): OwnerListArrays {
     const { owner, share } = this.veils;

@@ -1,8 +1,8 @@
 /** What can meet what along a beam, told by balls round things: so that few rays or few surfaces cost little. */
 import { type Outline, type OutlineBox, outlineBox } from '../../geometry/outline.ts';
 import type { Blade, Mesh, Receiver, Surface } from '../../geometry/surface.ts';
-import type { Vec3 } from '../../geometry/vec.ts';
-import { along, type BeamFrame, type Square } from './receiverGrid.ts';
+import { dot, type Vec3 } from '../../geometry/vec.ts';
+import { along, type BeamFrame, type Rectangle } from './receiverGrid.ts';
 
 /** Four numbers a ball: middle x, y, z and radius, metres; the radius is minus infinity where there is nothing. */
 const stride = 4;
@@ -155,15 +155,19 @@ export function makeReach(surfaces: readonly Surface[], receivers: readonly Rece
   };
 }
 
-/** A square on the plane across the beam that holds the shade of all surfaces; null where all receivers are to be asked. */
-export type Shade = (frame: BeamFrame) => Square | null;
+/** A rectangle on the plane across the beam that holds the shade of all surfaces; null where all receivers are to be asked. */
+export type Shade = (frame: BeamFrame) => Rectangle | null;
 
 /** For few surfaces close together, seen by many receivers. */
 export function makeShade(surfaces: readonly Surface[], receivers: readonly Receiver[]): Shade {
   if (surfaces.length * worthwhile > receivers.length) return () => null;
   const [around, boxes] = [nothing(), new Map<Outline, OutlineBox>()];
   for (const surface of surfaces) widenBy(around, surface, boxes);
-  const ball = Float64Array.from(ballOf(around));
-  const half = ball[3] as number;
-  return ({ right, top }) => ({ right: along(ball, 0, right), top: along(ball, 0, top), half });
+  const [middle, half] = boxOf(around);
+  return ({ right, top }) => ({
+    right: dot(middle, right),
+    top: dot(middle, top),
+    halfRight: halfAlong(half, right),
+    halfTop: halfAlong(half, top),
+  });
 }

@@ -104,11 +104,12 @@ export const along = (values: Float64Array, at: number, axis: Vec3): number =>
   (values[at + 1] as number) * axis[1] +
   (values[at + 2] as number) * axis[2];
 
-/** A square on the plane across the beam: its middle and half its side, metres. */
-export interface Square {
+/** A rectangle on the plane across the beam: its middle and half its sides, metres. */
+export interface Rectangle {
   readonly right: number;
   readonly top: number;
-  readonly half: number;
+  readonly halfRight: number;
+  readonly halfTop: number;
 }
 
 /** Neighbours in the list of receivers that are left out together: those of one shoot come one after another. */
@@ -155,19 +156,19 @@ function look(
   return facing;
 }
 
-/** The same for the runs that reach into a square. */
+/** The same for the runs that reach into a rectangle. */
 function lookWithin(
   flat: FlatReceivers,
   balls: Float64Array,
   frame: BeamFrame,
-  { right, top, half }: Square,
+  { right, top, halfRight, halfTop }: Rectangle,
   places: Places,
 ): number {
   let facing = 0;
   for (let first = 0, at = 0; first < flat.count; first += run, at += 4) {
-    const reach = half + (balls[at + 3] as number);
-    if (!(Math.abs(along(balls, at, frame.right) - right) <= reach)) continue;
-    if (!(Math.abs(along(balls, at, frame.top) - top) <= reach)) continue;
+    const radius = balls[at + 3] as number;
+    if (!(Math.abs(along(balls, at, frame.right) - right) <= halfRight + radius)) continue;
+    if (!(Math.abs(along(balls, at, frame.top) - top) <= halfTop + radius)) continue;
     facing = look(flat, frame, first, Math.min(flat.count, first + run), places, facing);
   }
   return facing;
@@ -230,12 +231,12 @@ function sortIntoCells(places: Places, count: number, start: Int32Array, cells: 
 }
 
 /**
- * Prepares receivers once; the result sorts those that face a direction and may lie in the square, if one is given, into arrays it
+ * Prepares receivers once; the result sorts those that face a direction and may lie in the rectangle, if one is given, into arrays it
  * uses again each time.
  */
 export function makeReceiverGrid(
   receivers: readonly Receiver[],
-): (frame: BeamFrame, within: Square | null) => ReceiverGrid {
+): (frame: BeamFrame, within: Rectangle | null) => ReceiverGrid {
   const flat = flatten(receivers);
   const balls = ballsOfRuns(flat);
   const [seen, sorted] = [makePlaces(flat.count), makePlaces(flat.count)];

@@ -7,6 +7,7 @@ import { type SceneChange, sceneChange } from './change.ts';
 import { Crossings, isFixedCloud } from './crossings.ts';
 import { OldLists } from './oldLists.ts';
 import { parallelBeamTracer } from './parallelBeam.ts';
+import { isUntidy, tidyWave } from './tidyWave.ts';
 import { checkOwners, closeRay, directionsAStep, lastOf, traceWaveSteps } from './wave.ts';
 import { WaveRecord } from './waveRecord.ts';
 import { compareOwners, receiversBefore } from './whatStays.ts';
@@ -52,6 +53,12 @@ function where<T>(values: ArrayLike<T>, wanted: (value: T) => boolean): number[]
   return Array.from({ length: values.length }, (_, i) => i).filter((i) => wanted(values[i] as T));
 }
 
+/** Whether owners that stay are numbered in the order they were, so that lists stay sorted. */
+function isAscending(stays: Int32Array): boolean {
+  const left = stays.filter((owner) => owner >= 0);
+  return left.every((owner, i) => i === 0 || owner > (left[i - 1] as number));
+}
+
 /** As `retraceWave`, handing over after every 16 directions with the share done, 0 to 1. */
 export function* retraceWaveSteps(
   input: RetraceWaveInput,
@@ -62,7 +69,7 @@ export function* retraceWaveSteps(
   checkOwners(surfaces, ownerCount);
   const change = input.change ?? sceneChange(before.surfaces, surfaces);
   const { stays, isTouched } = compareOwners(before.surfaces, surfaces, ownerCount, change);
-  if (stays[fixedOwner] !== fixedOwner) {
+  if (stays[fixedOwner] !== fixedOwner || !isAscending(stays)) {
     return yield* traceWaveSteps({ surfaces, receivers, directions, ownerCount }, makeTracer);
   }
   const receiverBefore = receiversBefore(before.receivers, receivers, change);
@@ -70,8 +77,8 @@ export function* retraceWaveSteps(
   const touched = where(surfaces, ({ owner }) => isTouched[owner] === 1);
   const ofMoved = new Part(input, [...surfaces.keys()], moved, makeTracer);
   const throughTouched = new Part(input, touched, kept, makeTracer);
-  const record = new WaveRecord(directions, receivers, surfaces.some(isFixedCloud));
-  const lists = new OldLists(wave, stays, record);
+  const lists = new OldLists(wave, stays);
+  const record = new WaveRecord(directions, receivers, surfaces.some(isFixedCloud), lists.kept());
   const through = throughTouched.crossings;
   const cloudShare = new Float64Array(receivers.length);
   for (const [d, direction] of directions.entries()) {
@@ -87,26 +94,28 @@ export function* retraceWaveSteps(
         record.list[r] = closeRay(record, r, ofMoved.crossings, nextMoved++);
       } else {
         const ray = d * hadReceivers + was;
-        cloudShare[r] = rayCloudShare?.[ray] ?? 1;
+        if (rayCloudShare !== null) cloudShare[r] = rayCloudShare[ray] as number;
         const list = rayList[ray] as number;
-        const known = through.hasOwners(nextKept) ? -1 : (lists.after[list] as number);
-        record.list[r] = known >= 0 ? known : lists.close(list, through, nextKept);
+        const isSame = lists.isWhole[list] === 1 && !through.hasOwners(nextKept);
+        record.list[r] = isSame ? list : lists.close(list, record, through, nextKept);
         nextKept++;
       }
     }
     record.end(d, cloudShare);
   }
-  return record.wave();
+  const retraced = record.wave();
+  return isUntidy(retraced) ? tidyWave(retraced) : retraced;
 }
 
 /**
- * The wave that `traceWave` would give of the scene as it now is, to the last bit of every array, from the wave of the scene
- * before. Receivers that moved are traced anew against everything; of the others, owners with a surface that moved, came or went are
- * taken out of the lists and put in again from a trace of their surfaces alone. Where something fixed (owner 0) differs, all is
- * traced anew.
+ * The wave that `traceWave` would give of the scene as it now is: every ray with the same list, shares and cosine, to the last
+ * bit; so is every answer. From the wave of the scene before: receivers that moved are traced anew against everything; of the
+ * others, owners with a surface that moved, came or went are taken out of the lists and put in again from a trace of their surfaces
+ * alone. Lists are numbered otherwise, and some may be of no ray or there twice, until they are half of all: `tidyWave` then gives
+ * the very arrays of `traceWave`. Where something fixed (owner 0) differs, or owners change their order, all is traced anew.
  *
- * To the last bit, since shares of one owner are multiplied in the order of its surfaces, which stays, and lists are numbered in the
- * order they are met; but for rays that graze an edge within rounding (`parallelBeamTracer`).
+ * To the last bit, since shares of one owner are multiplied in the order of its surfaces, which stays; but for rays that
+ * graze an edge within rounding (`parallelBeamTracer`).
  */
 export const retraceWave = (input: RetraceWaveInput, makeTracer: MakeTracer = parallelBeamTracer): Wave =>
   lastOf(retraceWaveSteps(input, makeTracer));

@@ -32,7 +32,7 @@ export function closeRay(record: WaveRecord, receiver: number, crossings: Crossi
   if (fixedShare === 0) return record.closeDark();
   if (fixedShare < 1) record.lists.put(0, fixedShare);
   crossings.putOwners(at, record.lists);
-  return record.lists.close();
+  return record.close();
 }
 
 export const directionsAStep = 16;

@@ -31,8 +31,46 @@ function stancesOf(receivers: readonly Receiver[]): Stances {
   return { receiverStance, stances };
 }
 
+/** Lists of a wave with what they are made of. */
+export type Lists = Pick<Wave, 'listStart' | 'listVeil' | 'veilOwner' | 'veilShare'>;
+
+/** Nothing but the empty list. */
+const noLists: Lists = {
+  listStart: new Int32Array(2),
+  listVeil: new Uint8Array(0),
+  veilOwner: new Int32Array(0),
+  veilShare: new Float32Array(0),
+};
+
+/** The lists of `first`, then those of `more` but its empty one. */
+function joinLists(first: Lists, more: Lists): Lists {
+  if (first.listStart.length === 2) return more;
+  const known = new Map(Array.from(first.veilOwner, (owner, v) => [`${owner} ${first.veilShare[v]}`, v]));
+  const [owners, shares] = [[...first.veilOwner], [...first.veilShare]];
+  const veilAfter = Array.from(more.veilOwner, (owner, v) => {
+    const share = more.veilShare[v] as number;
+    const found = known.get(`${owner} ${share}`);
+    if (found !== undefined) return found;
+    shares.push(share);
+    return owners.push(owner) - 1;
+  });
+  const had = first.listVeil.length;
+  const listVeil = numbersFor(owners.length, had + more.listVeil.length);
+  listVeil.set(first.listVeil);
+  more.listVeil.forEach((veil, i) => {
+    listVeil[had + i] = veilAfter[veil] as number;
+  });
+  const listStart = new Int32Array(first.listStart.length + more.listStart.length - 2);
+  listStart.set(first.listStart);
+  for (let list = 1; list + 1 < more.listStart.length; list++) {
+    listStart[first.listStart.length + list - 1] = had + (more.listStart[list + 1] as number);
+  }
+  return { listStart, listVeil, veilOwner: Int32Array.from(owners), veilShare: Float32Array.from(shares) };
+}
+
 export class WaveRecord {
   readonly lists = new OwnerLists();
+  private readonly kept: Lists;
   /** Of the direction being written, per receiver: number of its list. */
   readonly list: Int32Array;
   readonly stances: Stances;
@@ -43,7 +81,14 @@ export class WaveRecord {
   private readonly rayCloudShare: Float32Array | null;
   private readonly stanceCosine: Float32Array;
 
-  constructor(directions: readonly Direction[], receivers: readonly Receiver[], hasClouds: boolean) {
+  /** @param kept lists that are there already, under the numbers they have */
+  constructor(
+    directions: readonly Direction[],
+    receivers: readonly Receiver[],
+    hasClouds: boolean,
+    kept: Lists = noLists,
+  ) {
+    this.kept = kept;
     const rays = directions.length * receivers.length;
     this.directions = directions;
     this.list = new Int32Array(receivers.length);
@@ -70,17 +115,25 @@ export class WaveRecord {
     return (this.cosines[this.stances.receiverStance[receiver] as number] as number) > 0;
   }
 
+  /** Ends the list being gathered: its number. */
+  close(): number {
+    const list = this.lists.close();
+    return list === 0 ? 0 : list + this.kept.listStart.length - 2;
+  }
+
   /** The list of what something fixed and opaque ends. */
   closeDark(): number {
     this.lists.put(0, 0);
-    return this.lists.close();
+    return this.close();
   }
 
   end(d: number, cloudShare: Float64Array): void {
-    const { list, lists } = this;
+    const { list } = this;
     const from = d * list.length;
-    if (lists.count - 1 >= 1 << (8 * this.rayList.BYTES_PER_ELEMENT) && this.rayList.BYTES_PER_ELEMENT < 4) {
-      const wider = numbersFor(lists.count - 1, this.rayList.length);
+    const most = this.kept.listStart.length + this.lists.count - 3;
+    const bytes = this.rayList.BYTES_PER_ELEMENT;
+    if (bytes < 4 && most >= 1 << (8 * bytes)) {
+      const wider = numbersFor(most, this.rayList.length);
       wider.set(this.rayList);
       this.rayList = wider;
     }
@@ -97,7 +150,7 @@ export class WaveRecord {
       rayCloudShare,
       receiverStance: stances.receiverStance,
       stanceCosine,
-      ...this.lists.veiled(),
+      ...joinLists(this.kept, this.lists.veiled()),
     };
   }
 }
