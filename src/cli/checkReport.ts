@@ -1,5 +1,6 @@
 /** What a tree file holds, once it was taken. */
 import type { TreeFile } from '../document/treeFile.ts';
+import { aroundText } from './aroundText.ts';
 
 export interface CheckReport {
   readonly format: 'boughlight-check';
@@ -12,6 +13,8 @@ export interface CheckReport {
     readonly shootsInLeaf: number;
     readonly leaves: number;
   };
+  /** What stands around the tree and what it does to the light, a sentence each. */
+  readonly around: readonly string[];
   /** What was put right or looks odd, a sentence each. */
   readonly notes: readonly string[];
 }
@@ -29,6 +32,7 @@ export function checkReport(file: TreeFile, notes: readonly string[]): CheckRepo
       shootsInLeaf: axes.filter(({ foliage }) => foliage !== null && foliage.count > 0).length,
       leaves: axes.reduce((sum, { foliage }) => sum + (foliage?.count ?? 0), 0),
     },
+    around: aroundText(file),
     notes,
   };
 }

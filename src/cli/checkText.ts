@@ -1,9 +1,9 @@
-/** What a tree file holds, in a sentence, and its notes. */
+/** What a tree file holds, in a sentence, what stands around it, and its notes. */
 import type { CheckReport } from './checkReport.ts';
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
-export function checkText({ name, counts, notes }: CheckReport): string {
+export function checkText({ name, counts, around, notes }: CheckReport): string {
   const what = [
     counted(counts.axes, 'branch', 'branches'),
     counted(counts.buds, 'bud', 'buds'),
@@ -12,6 +12,7 @@ export function checkText({ name, counts, notes }: CheckReport): string {
   ];
   const lines = [
     `This is a good tree file: ${name}, ${what.join(', ')}.`,
+    ...around,
     ...notes.map((note) => `Note: ${note}`),
   ];
   return `${lines.join('\n')}\n`;

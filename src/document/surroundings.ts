@@ -1,7 +1,8 @@
 /** Pot, walls, fences, hedges, boxes and neighbouring crowns of a tree file as surfaces that light can meet, in the world. */
 import { type Cloud, fixedOwner, type Mesh, type Optics, opaque, type Surface } from '../geometry/surface.ts';
 import type { Vec3 } from '../geometry/vec.ts';
-import { deg, rad, turnAboutUpright } from '../geometry/world.ts';
+import { rad, turnAboutUpright } from '../geometry/world.ts';
+import { type Footprint, footprintOf } from './footprint.ts';
 import type { Surrounding, TreeFile } from './treeFile.ts';
 
 /** Corners of the polygon that stands for the pot's circle; it is at most 0.3 % of the radius inside it. */
@@ -10,6 +11,10 @@ const potCorners = 40;
 const potWallM = 0.012;
 /** Mean projection of leaves turned every way alike (Campbell and Norman 1998, chapter 15: spherical distribution). */
 const randomLeafProjection = 0.5;
+
+/** Of a beam among leaves of such an area density (m2 a m3), per metre of its path. */
+export const leavesExtinctionPerM = (leafAreaDensityM2M3: number): number =>
+  randomLeafProjection * leafAreaDensityM2M3;
 
 const mesh = (triangles: readonly Vec3[], optics: Optics): Mesh => ({
   shape: 'mesh',
@@ -21,17 +26,11 @@ const mesh = (triangles: readonly Vec3[], optics: Optics): Mesh => ({
 /** Two triangles; corners run anticlockwise seen from outside. */
 const quad = (a: Vec3, b: Vec3, c: Vec3, d: Vec3): Vec3[] => [a, b, c, a, c, d];
 
-/** An upright block: half sizes east-west and north-south before it is turned clockwise about its middle, foot on the ground. */
-function block(
-  middle: Vec3,
-  halfEastM: number,
-  halfNorthM: number,
-  heightM: number,
-  turnedDeg: number,
-): Vec3[] {
+/** An upright block with its foot on the ground. */
+function block({ middle, halfM, turnedDeg }: Footprint, heightM: number): Vec3[] {
   const corner = (east: number, north: number, y: number): Vec3 => {
-    const [x, , z] = turnAboutUpright([east * halfEastM, 0, -north * halfNorthM], turnedDeg);
-    return [middle[0] + x, y, middle[2] + z];
+    const [x, , z] = turnAboutUpright([east * halfM[0], 0, -north * halfM[1]], turnedDeg);
+    return [middle[0] + x, y, z - middle[1]];
   };
   const around = [
     [-1, -1],
@@ -51,33 +50,20 @@ function block(
 
 type Kind<K extends Surrounding['kind']> = Extract<Surrounding, { kind: K }>;
 
-/** Where something long stands: `from` and `to` are the ends of its middle line, half its thickness on either side. */
-function standingOf({ from, to, thicknessM }: Kind<'wall' | 'fence' | 'hedge'>) {
-  const [east, north] = [to[0] - from[0], to[1] - from[1]];
-  return {
-    middle: [(from[0] + to[0]) / 2, 0, -(from[1] + to[1]) / 2] as Vec3,
-    halfLengthM: Math.hypot(east, north) / 2,
-    halfThicknessM: thicknessM / 2,
-    turnedDeg: deg(Math.atan2(-north, east)),
-  };
-}
-
 function wallMesh(wall: Kind<'wall' | 'fence'>, reflectance: number): Mesh {
-  const { middle, halfLengthM, halfThicknessM, turnedDeg } = standingOf(wall);
-  const triangles = block(middle, halfLengthM, halfThicknessM, wall.heightM, turnedDeg);
-  return mesh(triangles, { transmittance: 0, reflectance });
+  return mesh(block(footprintOf(wall), wall.heightM), { transmittance: 0, reflectance });
 }
 
 /** The part of a cloud that fills a long thing from the ground up. */
 function longCloud(long: Kind<'fence' | 'hedge'>, extinctionPerM: number): Cloud {
-  const { middle, halfLengthM, halfThicknessM, turnedDeg } = standingOf(long);
+  const { middle, halfM, turnedDeg } = footprintOf(long);
   return {
     shape: 'cloud',
     form: 'box',
     owner: fixedOwner,
     optics: opaque,
-    centre: [middle[0], long.heightM / 2, middle[2]],
-    halfSizeM: [halfLengthM, long.heightM / 2, halfThicknessM],
+    centre: [middle[0], long.heightM / 2, -middle[1]],
+    halfSizeM: [halfM[0], long.heightM / 2, halfM[1]],
     turnedDeg,
     extinctionPerM,
   };
@@ -106,8 +92,7 @@ function roof(box: Kind<'box'>, ridgeHeightM: number): Vec3[] {
 }
 
 function boxMesh(box: Kind<'box'>): Mesh {
-  const [eastM, northM, heightM] = box.sizeM;
-  const triangles = block([box.centre[0], 0, -box.centre[1]], eastM / 2, northM / 2, heightM, box.turnedDeg);
+  const triangles = block(footprintOf(box), box.sizeM[2]);
   const above = box.ridgeHeightM === undefined ? [] : roof(box, box.ridgeHeightM);
   return mesh([...triangles, ...above], { transmittance: 0, reflectance: box.reflectance });
 }
@@ -120,7 +105,7 @@ function crownCloud(crown: Kind<'crown'>): Cloud {
     optics: opaque,
     centre: [crown.centre[0], crown.centreHeightM, -crown.centre[1]],
     halfSizeM: [halfEastM, halfUpM, halfNorthM],
-    extinctionPerM: randomLeafProjection * crown.leafAreaDensityM2M3,
+    extinctionPerM: leavesExtinctionPerM(crown.leafAreaDensityM2M3),
   };
 }
 
@@ -164,7 +149,7 @@ function surfaceOf(thing: Surrounding): Surface {
     case 'fence':
       return fenceSurface(thing);
     case 'hedge':
-      return longCloud(thing, randomLeafProjection * thing.leafAreaDensityM2M3);
+      return longCloud(thing, leavesExtinctionPerM(thing.leafAreaDensityM2M3));
     case 'box':
       return boxMesh(thing);
     case 'crown':

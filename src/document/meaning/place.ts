@@ -1,7 +1,7 @@
 /** Whether the place can be: its zone, its climate, its walls, the pot. */
-import { rad } from '../../geometry/world.ts';
+import { footprintOf, wayTo } from '../footprint.ts';
 import { quoted } from '../refusal.ts';
-import type { TreeFile } from '../treeFile.ts';
+import type { Surrounding, TreeFile } from '../treeFile.ts';
 import { findBadClimate } from './climate.ts';
 import { type Finding, inM } from './finding.ts';
 
@@ -82,37 +82,11 @@ export function findWrongPlace(file: TreeFile): Finding | null {
   );
 }
 
-type Solid = Exclude<TreeFile['site']['surroundings'][number], { kind: 'crown' }>;
-
-/** Middle and half sizes of an upright block, metres east and north, and how far it is turned clockwise. */
-function blockOf(solid: Solid) {
-  if (solid.kind === 'box') {
-    const [eastWestM, northSouthM] = solid.sizeM;
-    return {
-      middle: solid.centre,
-      halfM: [eastWestM / 2, northSouthM / 2],
-      turnedDeg: solid.turnedDeg,
-    } as const;
-  }
-  const { from, to, thicknessM } = solid;
-  const [east, north] = [to[0] - from[0], to[1] - from[1]];
-  return {
-    middle: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
-    halfM: [Math.hypot(east, north) / 2, thicknessM / 2],
-    turnedDeg: (Math.atan2(-north, east) * 180) / Math.PI,
-  } as const;
-}
-
-function holds(solid: Solid, [east, north]: readonly [number, number]): boolean {
-  const { middle, halfM, turnedDeg } = blockOf(solid);
-  const [dx, dy] = [east - middle[0], north - middle[1]];
-  const [c, s] = [Math.cos(rad(turnedDeg)), Math.sin(rad(turnedDeg))];
-  return Math.abs(dx * c - dy * s) < halfM[0] && Math.abs(dx * s + dy * c) < halfM[1];
-}
-
 /** A tree whose foot stands inside a wall, a box or a hedge gets little light or none: surely the place was entered wrongly. */
 export function oddPlaces({ site, standing }: TreeFile): string[] {
-  const inside = site.surroundings.find((thing) => thing.kind !== 'crown' && holds(thing, standing.at));
+  const isInside = (thing: Surrounding): boolean =>
+    thing.kind !== 'crown' && Math.hypot(...wayTo(footprintOf(thing), standing.at)) === 0;
+  const inside = site.surroundings.find(isInside);
   if (!inside) return [];
   const light = inside.kind === 'hedge' || inside.kind === 'fence' ? 'little light' : 'no light';
   return [`The foot of the tree stands inside ${inside.name}, where ${light} comes. Check where both stand.`];
