@@ -32,11 +32,19 @@ export let thingAt: usize = 0;
 export let startAt: usize = 0;
 export let sortedAheadAt: usize = 0;
 export let sortedThingAt: usize = 0;
-/** What was collected last. */
+/** What was collected last: hits, and the ray of each run of them. */
 export let outAt: usize = 0;
+export let outRayAt: usize = 0;
+export let runCount: i32 = 0;
+/** First and last column followed in each row; first thing and end of each range by turns. See `sweep.ts` of the twin. */
+export let spanLeftAt: usize = 0;
+export let spanRightAt: usize = 0;
+export let rangeAt: usize = 0;
 
 let endAt: usize = 0;
 let rayRoom: i32 = 0;
+let rowRoom: i32 = 0;
+let rangeRoom: i32 = 0;
 let hitRoom: i32 = 0;
 
 export function setUp(blades: i32, stems: i32, things: i32, texels: i32, rowStarts: i32, edges: i32): void {
@@ -85,6 +93,88 @@ export function makeRayRoom(rays: i32): void {
   rayRoom = 2 * rays + 1;
   startAt = take(4 * (rayRoom + 1));
   endAt = take(4 * (rayRoom + 1));
+  outRayAt = take(4 * (rayRoom + 1));
+}
+
+/** How many rows and ranges the next sweep has. */
+export function makeSweepRoom(rows: i32, ranges: i32): void {
+  if (rows > rowRoom) {
+    rowRoom = 2 * rows;
+    spanLeftAt = take(4 * rowRoom);
+    spanRightAt = take(4 * rowRoom);
+  }
+  if (ranges > rangeRoom) {
+    rangeRoom = 2 * ranges;
+    rangeAt = take(8 * rangeRoom);
+  }
+}
+
+/** The axes, the place of ray (0, 0) on the first two and the spacing, metres. */
+let rightX: f64 = 0;
+let rightY: f64 = 0;
+let rightZ: f64 = 0;
+let topX: f64 = 0;
+let topY: f64 = 0;
+let topZ: f64 = 0;
+let aheadX: f64 = 0;
+let aheadY: f64 = 0;
+let aheadZ: f64 = 0;
+let shiftRight: f64 = 0;
+let shiftTop: f64 = 0;
+let spacing: f64 = 0;
+
+export function setPlane(
+  rx: f64,
+  ry: f64,
+  rz: f64,
+  tx: f64,
+  ty: f64,
+  tz: f64,
+  ax: f64,
+  ay: f64,
+  az: f64,
+  right: f64,
+  top: f64,
+  spacingM: f64,
+): void {
+  rightX = rx;
+  rightY = ry;
+  rightZ = rz;
+  topX = tx;
+  topY = ty;
+  topZ = tz;
+  aheadX = ax;
+  aheadY = ay;
+  aheadZ = az;
+  shiftRight = right;
+  shiftTop = top;
+  spacing = spacingM;
+}
+
+/** The part of the lattice that is followed. */
+let firstColumn: i32 = 0;
+let firstRow: i32 = 0;
+let columns: i32 = 0;
+let rows: i32 = 0;
+
+export function setWindow(left: i32, low: i32, columnCount: i32, rowCount: i32): void {
+  firstColumn = left;
+  firstRow = low;
+  columns = columnCount;
+  rows = rowCount;
+}
+
+/** Finds the hits of the things in the ranges on the rays in the spans. */
+export function cast(ranges: i32): void {
+  hitCount = 0;
+  endOnCount = 0;
+  for (let k = 0; k < ranges; k++) {
+    const at = rangeAt + ((<usize>k) << 3);
+    const first = load<i32>(at);
+    const end = load<i32>(at, 4);
+    if (first < bladeCount) castBlades(first, min(end, bladeCount));
+    if (end > bladeCount) castStems(max(first - bladeCount, 0), min(end - bladeCount, stemCount));
+  }
 }
 
 function add(ray: i32, ahead: f64, thing: i32): void {
@@ -115,38 +205,23 @@ function sum3(at: usize, x: v128, y: v128, z: v128): v128 {
   return f64x2.add(first, f64x2.mul(v128.load64_splat(at, 16), z));
 }
 
-/**
- * The plane's axes over the spacing, lane 0 the one to the right and lane 1 the one upwards; its ray (0, 0); the axis ahead.
- */
-export function castBlades(
-  rx: f64,
-  ry: f64,
-  rz: f64,
-  tx: f64,
-  ty: f64,
-  tz: f64,
-  ax: f64,
-  ay: f64,
-  az: f64,
-  shiftX: f64,
-  shiftY: f64,
-  perM: f64,
-  columns: i32,
-  rows: i32,
-): void {
-  const axisX = f64x2(rx, tx);
-  const axisY = f64x2(ry, ty);
-  const axisZ = f64x2(rz, tz);
-  const shift = f64x2(shiftX, shiftY);
+/** Lane 0 is the axis to the right, lane 1 the one upwards. */
+function castBlades(first: i32, end: i32): void {
+  const perM = 1 / spacing;
+  const axisX = f64x2(rightX * perM, topX * perM);
+  const axisY = f64x2(rightY * perM, topY * perM);
+  const axisZ = f64x2(rightZ * perM, topZ * perM);
+  const shift = f64x2(shiftRight * perM, shiftTop * perM);
   const zero = f64x2.splat(0);
-  const last = f64x2(columns - 1, rows - 1);
-  for (let b = 0, at = bladeAt; b < bladeCount; b++, at += 80) {
+  const start = f64x2(firstColumn, firstRow);
+  const last = f64x2(firstColumn + columns - 1, firstRow + rows - 1);
+  for (let b = first, at = bladeAt + 80 * <usize>first; b < end; b++, at += 80) {
     const corner = f64x2.sub(sum3(at, axisX, axisY, axisZ), shift);
     const sideI = sum3(at + 24, axisX, axisY, axisZ);
     const sideJ = sum3(at + 48, axisX, axisY, axisZ);
     const least = f64x2.add(f64x2.add(corner, f64x2.min(zero, sideI)), f64x2.min(zero, sideJ));
     const most = f64x2.add(f64x2.add(corner, f64x2.max(zero, sideI)), f64x2.max(zero, sideJ));
-    const from = f64x2.max(zero, f64x2.ceil(least));
+    const from = f64x2.max(start, f64x2.ceil(least));
     const to = f64x2.min(last, f64x2.floor(most));
     if (v128.any_true(f64x2.lt(to, from))) continue;
     const xi = f64x2.extract_lane(sideI, 0);
@@ -158,10 +233,10 @@ export function castBlades(
     const unit = side / seen;
     const perX = f64x2(yj * unit, -yi * unit);
     const perY = f64x2(-xj * unit, xi * unit);
-    const a0 = load<f64>(at) * ax + load<f64>(at, 8) * ay + load<f64>(at, 16) * az;
-    const ai = (load<f64>(at, 24) * ax + load<f64>(at, 32) * ay + load<f64>(at, 40) * az) / side;
-    const aj = (load<f64>(at, 48) * ax + load<f64>(at, 56) * ay + load<f64>(at, 64) * az) / side;
-    fill(b, corner, perX, perY, a0, ai, aj, from, to, columns);
+    const a0 = load<f64>(at) * aheadX + load<f64>(at, 8) * aheadY + load<f64>(at, 16) * aheadZ;
+    const ai = (load<f64>(at, 24) * aheadX + load<f64>(at, 32) * aheadY + load<f64>(at, 40) * aheadZ) / side;
+    const aj = (load<f64>(at, 48) * aheadX + load<f64>(at, 56) * aheadY + load<f64>(at, 64) * aheadZ) / side;
+    fill(b, corner, perX, perY, a0, ai, aj, from, to);
   }
 }
 
@@ -175,7 +250,6 @@ function fill(
   aj: f64,
   from: v128,
   to: v128,
-  columns: i32,
 ): void {
   const left = <i32>f64x2.extract_lane(from, 0);
   const low = <i32>f64x2.extract_lane(from, 1);
@@ -190,7 +264,10 @@ function fill(
   const texel = texelAt + ((<usize>mask) << 12);
   for (let y = low; y <= high; y++) {
     const row = f64x2.mul(f64x2.splat(<f64>y - y0), perY);
-    for (let x = left; x <= right; x++) {
+    const spanAt = (<usize>(y - firstRow)) << 2;
+    const ray = (y - firstRow) * columns - firstColumn;
+    const end = min(right, load<i32>(spanRightAt + spanAt));
+    for (let x = max(left, load<i32>(spanLeftAt + spanAt)); x <= end; x++) {
       const ij = f64x2.add(f64x2.mul(f64x2.splat(<f64>x - x0), perX), row);
       const isIn = v128.and(f64x2.ge(ij, zero), f64x2.lt(ij, sides));
       if (!i64x2.all_true(isIn)) continue;
@@ -201,37 +278,20 @@ function fill(
       const i = f64x2.extract_lane(ij, 0);
       const j = f64x2.extract_lane(ij, 1);
       if (state == border && !isInside(mask, i, j)) continue;
-      add(y * columns + x, a0 + i * ai + j * aj, b);
+      add(ray + x, a0 + i * ai + j * aj, b);
     }
   }
 }
 
-/** Metres: the axes, ray (0, 0) and the spacing. */
-export function castStems(
-  rx: f64,
-  ry: f64,
-  rz: f64,
-  tx: f64,
-  ty: f64,
-  tz: f64,
-  ax: f64,
-  ay: f64,
-  az: f64,
-  shiftX: f64,
-  shiftY: f64,
-  spacing: f64,
-  columns: i32,
-  rows: i32,
-): void {
-  const axisX = f64x2(rx, tx);
-  const axisY = f64x2(ry, ty);
-  const axisZ = f64x2(rz, tz);
-  const shift = f64x2(shiftX, shiftY);
+function castStems(first: i32, end: i32): void {
+  const axisX = f64x2(rightX, topX);
+  const axisY = f64x2(rightY, topY);
+  const axisZ = f64x2(rightZ, topZ);
+  const shift = f64x2(shiftRight, shiftTop);
   const perM = f64x2.splat(1 / spacing);
-  const zero = f64x2.splat(0);
-  const last = f64x2(columns - 1, rows - 1);
-  endOnCount = 0;
-  for (let n = 0, at = stemAt; n < stemCount; n++, at += 64) {
+  const start = f64x2(firstColumn, firstRow);
+  const last = f64x2(firstColumn + columns - 1, firstRow + rows - 1);
+  for (let n = first, at = stemAt + 64 * <usize>first; n < end; n++, at += 64) {
     const base = f64x2.sub(sum3(at, axisX, axisY, axisZ), shift);
     const way = sum3(at + 24, axisX, axisY, axisZ);
     const r0 = v128.load64_splat(at, 48);
@@ -239,12 +299,12 @@ export function castStems(
     const tip = f64x2.add(base, way);
     const least = f64x2.mul(f64x2.min(f64x2.sub(base, r0), f64x2.sub(tip, r1)), perM);
     const most = f64x2.mul(f64x2.max(f64x2.add(base, r0), f64x2.add(tip, r1)), perM);
-    const from = f64x2.max(zero, f64x2.ceil(least));
+    const from = f64x2.max(start, f64x2.ceil(least));
     const to = f64x2.min(last, f64x2.floor(most));
     if (v128.any_true(f64x2.lt(to, from))) continue;
     const dRight = f64x2.extract_lane(way, 0);
     const dTop = f64x2.extract_lane(way, 1);
-    const dAhead = load<f64>(at, 24) * ax + load<f64>(at, 32) * ay + load<f64>(at, 40) * az;
+    const dAhead = load<f64>(at, 24) * aheadX + load<f64>(at, 32) * aheadY + load<f64>(at, 40) * aheadZ;
     const radius = load<f64>(at, 48);
     const dRadius = load<f64>(at, 56) - radius;
     const a = dRight * dRight + dTop * dTop - dRadius * dRadius;
@@ -254,7 +314,7 @@ export function castStems(
       continue;
     }
     const tilt = dAhead / sqrt(a * (a + dAhead * dAhead));
-    const ahead0 = load<f64>(at) * ax + load<f64>(at, 8) * ay + load<f64>(at, 16) * az;
+    const ahead0 = load<f64>(at) * aheadX + load<f64>(at, 8) * aheadY + load<f64>(at, 16) * aheadZ;
     const right0 = f64x2.extract_lane(base, 0);
     const top0 = f64x2.extract_lane(base, 1);
     const left = <i32>f64x2.extract_lane(from, 0);
@@ -264,7 +324,10 @@ export function castStems(
     reserve((right - left + 1) * (high - low + 1));
     for (let y = low; y <= high; y++) {
       const top = <f64>y * spacing - top0;
-      for (let x = left; x <= right; x++) {
+      const spanAt = (<usize>(y - firstRow)) << 2;
+      const ray = (y - firstRow) * columns - firstColumn;
+      const end = min(right, load<i32>(spanRightAt + spanAt));
+      for (let x = max(left, load<i32>(spanLeftAt + spanAt)); x <= end; x++) {
         const across = <f64>x * spacing - right0;
         const half = across * dRight + top * dTop + radius * dRadius;
         const c = radius * radius - across * across - top * top;
@@ -272,7 +335,7 @@ export function castStems(
         if (!(squared > 0)) continue;
         const s = min<f64>(1, max<f64>(0, half / a + tilt * sqrt(squared)));
         const q = c + s * (2 * half - a * s);
-        if (q > 0) add(y * columns + x, ahead0 + (s * dAhead + sqrt(q)), bladeCount + n);
+        if (q > 0) add(ray + x, ahead0 + (s * dAhead + sqrt(q)), bladeCount + n);
       }
     }
   }
@@ -313,13 +376,15 @@ function place(k: usize): void {
 }
 
 /** Writes the rays from `outAt` on, each down to its last leaf; returns how many entries. See `collect.ts` of the twin. */
-export function collect(rays: i32): i32 {
+export function collect(rays: i32, firstRay: i32): i32 {
   let count = 0;
-  for (let ray: usize = 0; ray < <usize>rays; ray++) {
-    const end = <usize>load<i32>(startAt + ((ray + 1) << 2));
+  runCount = 0;
+  for (let ray = 0; ray < rays; ray++) {
+    const startOf = startAt + ((<usize>ray) << 2);
+    const end = <usize>load<i32>(startOf, 4);
     const first = count;
     let to = count;
-    for (let k = <usize>load<i32>(startAt + (ray << 2)); k < end; k++) {
+    for (let k = <usize>load<i32>(startOf); k < end; k++) {
       const thing = <usize>load<i32>(sortedThingAt + (k << 2));
       const fate = load<u8>(fateAt + thing);
       if (fate == 2) break;
@@ -329,6 +394,9 @@ export function collect(rays: i32): i32 {
       if (fate != 0) count = to;
       if (fate > 2) break;
     }
+    if (count == first) continue;
+    store<i32>(outRayAt + ((<usize>runCount) << 2), firstRay + ray);
+    runCount++;
   }
   return count;
 }

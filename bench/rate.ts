@@ -3,7 +3,13 @@ import type { Receiver } from '../src/geometry/surface.ts';
 import type { Vec3 } from '../src/geometry/vec.ts';
 import type { Direction } from '../src/light/directions.ts';
 import { waveDirections } from '../src/light/sky/waveDirections.ts';
-import { type LatticeCaster, plainCaster } from '../src/light/trace/lattice/caster.ts';
+import {
+  type LatticeCaster,
+  type MakeLatticeCaster,
+  makeWholeSweep,
+  plainCaster,
+} from '../src/light/trace/lattice/caster.ts';
+import { Collected } from '../src/light/trace/lattice/collect.ts';
 import type { Lattice } from '../src/light/trace/lattice/lattice.ts';
 import { type LatticeScene, makeLatticeScene } from '../src/light/trace/lattice/scene.ts';
 import { fastestCaster } from '../src/light/trace/lattice/simdCaster.ts';
@@ -28,12 +34,12 @@ interface LeafRays {
 /** The hits on leaves as points in space, and how many things lie before them. */
 function leafRays(scene: LatticeScene, caster: LatticeCaster, lattice: Lattice): LeafRays {
   const { start, ahead, thing } = caster.cast(lattice);
-  const { frame, right, top, columns } = lattice;
+  const { frame, right, top, columns, left, low } = lattice;
   const [points, onSurface]: [number[], number[]] = [[], []];
   let blockers = 0;
   for (let ray = 0; ray < columns * lattice.rows; ray++) {
-    const r = right + (ray % columns) * spacingM;
-    const t = top + Math.floor(ray / columns) * spacingM;
+    const r = right + (left + (ray % columns)) * spacingM;
+    const t = top + (low + Math.floor(ray / columns)) * spacingM;
     for (let k = start[ray] as number; k < (start[ray + 1] as number); k++) {
       const it = thing[k] as number;
       if ((scene.kindGroup[scene.kind[it] as number] as number) < 0) continue;
@@ -83,8 +89,8 @@ export function measureRate(): string {
   const grid = gridTrace(tree, directions);
   const gridSamples = grid();
   const work: Record<string, Work> = {
-    'lattice, WebAssembly': { samples, run: () => castAll(fastestCaster(scene), lattices), ms: [] },
-    'lattice, TypeScript': { samples, run: () => castAll(plainCaster(scene), lattices), ms: [] },
+    'lattice, WebAssembly': { samples, run: () => castAll(fastestCaster, scene, lattices), ms: [] },
+    'lattice, TypeScript': { samples, run: () => castAll(plainCaster, scene, lattices), ms: [] },
     'point grid, TypeScript (own rays)': { samples: gridSamples, run: grid, ms: [] },
     'three-mesh-bvh': {
       samples: fewSamples,
@@ -132,6 +138,7 @@ function ratios(work: Readonly<Record<string, Work>>): string[] {
   );
 }
 
-function castAll(caster: LatticeCaster, lattices: readonly Lattice[]): void {
-  for (const lattice of lattices) caster.collect(lattice);
+function castAll(makeCaster: MakeLatticeCaster, scene: LatticeScene, lattices: readonly Lattice[]): void {
+  const [caster, sweep, into] = [makeCaster(scene), makeWholeSweep(scene), new Collected(false)];
+  for (const lattice of lattices) caster.collect(sweep(lattice), 0, into);
 }

@@ -70,6 +70,11 @@ export * from './light/sun.ts';
 export { bruteForceTracer } from './light/trace/bruteForce.ts';
 export { type TraceLeafWaveInput, traceLeafWave, traceLeafWaveSteps } from './light/trace/leafWave.ts';
 export { parallelBeamTracer } from './light/trace/parallelBeam.ts';
+export {
+  type RetraceLeafWaveInput,
+  retraceLeafWave,
+  retraceLeafWaveSteps,
+} from './light/trace/retraceLeafWave.ts';
 export { type RetraceWaveInput, retraceWave, retraceWaveSteps } from './light/trace/retraceWave.ts';
 export { type TraceWaveInput, traceWave, traceWaveSteps } from './light/trace/wave.ts';
 export * from './light/tracer.ts';

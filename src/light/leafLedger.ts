@@ -15,12 +15,27 @@ export interface LeafWave {
   readonly groupCount: number;
   /** One-sided area of the leaves of each group, m2. */
   readonly groupAreaM2: Float64Array;
+  /** Seed and number of the wave, which placed the lattices, and the distance between neighbouring rays. */
+  readonly seed: number;
+  readonly wave: number;
+  readonly spacingM: number;
   /** What one ray stands for on the plane across its direction, m2: the lattice's spacing squared. */
   readonly rayAreaM2: number;
   /** Hits of direction d are entries hitStart[d] to hitStart[d + 1] (excluded). */
   readonly hitStart: Float64Array;
   /** Kind of the thing hit; where a new ray begins, ~kind (-1 - kind), which is below 0. */
   readonly hitKind: Int32Array;
+  /**
+   * Rays with hits; those of direction d are entries runStart[d] to runStart[d + 1] (excluded), and each holds where its ray
+   * is: row x columns + column in the direction's window. 4 bytes each.
+   */
+  readonly runRay: Int32Array;
+  readonly runStart: Float64Array;
+  /**
+   * What of each direction's lattice was followed, four numbers each: first column and row, counted from the lattice's ray (0, 0),
+   * and how many columns and rows.
+   */
+  readonly window: Int32Array;
   /** Share of light that clouds let through to the hit; null where there are none. */
   readonly hitShare: Float32Array | null;
   /** Per kind: group whose light it gathers, -1 for wood and the like; owner; share of light it lets through. */

@@ -3,9 +3,10 @@ import { random01 } from '../../geometry/random.ts';
 import type { Surface } from '../../geometry/surface.ts';
 import type { CellKind, Direction } from '../directions.ts';
 import type { LeafWave } from '../leafLedger.ts';
-import type { MakeLatticeCaster } from './lattice/caster.ts';
+import { type MakeLatticeCaster, makeWholeSweep } from './lattice/caster.ts';
+import { Collected } from './lattice/collect.ts';
 import { type Box, type Lattice, latticeOver } from './lattice/lattice.ts';
-import { makeLatticeScene } from './lattice/scene.ts';
+import { type LatticeScene, makeLatticeScene } from './lattice/scene.ts';
 import { fastestCaster } from './lattice/simdCaster.ts';
 
 export interface TraceLeafWaveInput {
@@ -23,12 +24,17 @@ export interface TraceLeafWaveInput {
   readonly wave: number;
 }
 
-const directionsAStep = 16;
+export const directionsAStep = 16;
 /** What the random numbers are for; no other use of a wave's seed has this word. */
 const latticeWord = 31;
 const kindWord: Readonly<Record<CellKind, number>> = { sky: 1, beam: 2, ground: 3 };
 
-function check({ surfaces, ownerCount, spacingM }: TraceLeafWaveInput): void {
+/** Throws unless owners and spacing fit; the scene itself is for `makeLatticeScene` to check. */
+export function checkLeafWave({
+  surfaces,
+  ownerCount,
+  spacingM,
+}: Pick<TraceLeafWaveInput, 'surfaces' | 'ownerCount' | 'spacingM'>): void {
   if (!(spacingM > 0 && spacingM < Infinity)) {
     throw new Error(`traceLeafWave: spacingM must be above 0, got ${spacingM}`);
   }
@@ -49,33 +55,77 @@ export function latticeFor(
   return latticeOver(box, toSky, spacingM, shift(0), shift(1));
 }
 
+/** Gathers a wave direction by direction. */
+export class LeafWaveRecord {
+  readonly collected: Collected;
+  private readonly hitStart: Float64Array;
+  private readonly runStart: Float64Array;
+  private readonly window: Int32Array;
+  private readonly scene: LatticeScene;
+  private readonly input: Omit<TraceLeafWaveInput, 'surfaces' | 'group' | 'ownerCount'>;
+
+  constructor(scene: LatticeScene, input: LeafWaveRecord['input']) {
+    const { length } = input.directions;
+    this.scene = scene;
+    this.input = input;
+    this.collected = new Collected(scene.clouds.length > 0);
+    this.hitStart = new Float64Array(length + 1);
+    this.runStart = new Float64Array(length + 1);
+    this.window = new Int32Array(4 * length);
+  }
+
+  /** Its hits are all collected. */
+  close(direction: number, { left, low, columns, rows }: Lattice): void {
+    this.hitStart[direction + 1] = this.collected.count;
+    this.runStart[direction + 1] = this.collected.runs;
+    this.window.set([left, low, columns, rows], 4 * direction);
+  }
+
+  finish(): LeafWave {
+    const { directions, groupCount, spacingM, seed, wave } = this.input;
+    const { groupAreaM2, kindGroup, kindOwner, kindShare } = this.scene;
+    const { hitStart, runStart, window } = this;
+    const rayAreaM2 = spacingM ** 2;
+    return {
+      directions,
+      groupCount,
+      groupAreaM2,
+      seed,
+      wave,
+      spacingM,
+      rayAreaM2,
+      hitStart,
+      runStart,
+      window,
+      ...this.collected.cut(),
+      kindGroup,
+      kindOwner,
+      kindShare,
+    };
+  }
+}
+
+/** Nothing gathers light. */
+export const isDark = ({ low, high }: Box): boolean => !(high[0] >= low[0]);
+
 /** As `traceLeafWave`, handing over after every 16 directions with the share done, 0 to 1. */
 export function* traceLeafWaveSteps(
   input: TraceLeafWaveInput,
   makeCaster: MakeLatticeCaster = fastestCaster,
 ): Generator<number, LeafWave, void> {
-  check(input);
-  const { directions, groupCount, spacingM } = input;
+  checkLeafWave(input);
+  const { directions } = input;
   const scene = makeLatticeScene(input);
-  const caster = makeCaster(scene);
-  const hitStart = new Float64Array(directions.length + 1);
-  const isEmpty = !(scene.high[0] >= scene.low[0]);
+  const record = new LeafWaveRecord(scene, input);
+  if (isDark(scene)) return record.finish();
+  const [caster, wholeSweep] = [makeCaster(scene), makeWholeSweep(scene)];
   for (const [d, direction] of directions.entries()) {
-    if (isEmpty) break;
     if (d > 0 && d % directionsAStep === 0) yield d / directions.length;
-    hitStart[d + 1] = caster.collect(latticeFor(scene, direction, input));
+    const lattice = latticeFor(scene, direction, input);
+    caster.collect(wholeSweep(lattice), 0, record.collected);
+    record.close(d, lattice);
   }
-  const { groupAreaM2, kindGroup, kindOwner, kindShare } = scene;
-  const kinds = { kindGroup, kindOwner, kindShare };
-  return {
-    directions,
-    groupCount,
-    groupAreaM2,
-    rayAreaM2: spacingM ** 2,
-    hitStart,
-    ...caster.collected(),
-    ...kinds,
-  };
+  return record.finish();
 }
 
 /**

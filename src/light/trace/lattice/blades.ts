@@ -5,6 +5,7 @@ import type { Lattice } from './lattice.ts';
 import { type MaskArrays, maskTexels } from './masks.ts';
 import { along, Cover, type Plane, planeOf } from './plane.ts';
 import { bladeStride, type LatticeScene } from './scene.ts';
+import type { Sweep } from './sweep.ts';
 
 /** `isInsideBorder` over the table of all masks. */
 function isInside({ rowStart, edge }: MaskArrays, mask: number, i: number, j: number): boolean {
@@ -38,17 +39,17 @@ class SeenBlade extends Cover {
   aj = 0;
 
   /** False when no ray can meet it. */
-  look(blade: Float64Array, at: number, { x, y, ahead, ...plane }: Plane): boolean {
+  look(blade: Float64Array, at: number, { x, y, ahead, ...plane }: Plane, lattice: Lattice): boolean {
     const x0 = along(blade, at, x) - plane.x0;
     const xi = along(blade, at + 3, x);
     const xj = along(blade, at + 6, x);
     const [left, right] = [x0 + Math.min(0, xi) + Math.min(0, xj), x0 + Math.max(0, xi) + Math.max(0, xj)];
-    if (!this.setColumns(left, right, plane.columns)) return false;
+    if (!this.setColumns(left, right, lattice)) return false;
     const y0 = along(blade, at, y) - plane.y0;
     const yi = along(blade, at + 3, y);
     const yj = along(blade, at + 6, y);
     const [low, high] = [y0 + Math.min(0, yi) + Math.min(0, yj), y0 + Math.max(0, yi) + Math.max(0, yj)];
-    if (!this.setRows(low, high, plane.rows)) return false;
+    if (!this.setRows(low, high, lattice)) return false;
     const seen = xi * yj - yi * xj;
     if (Math.abs(seen) <= (blade[at + 9] as number) * plane.perM * plane.perM) return false;
     const unit = maskSide / seen;
@@ -65,12 +66,25 @@ class SeenBlade extends Cover {
   }
 }
 
-function fill(seen: SeenBlade, thing: number, mask: number, masks: MaskArrays, columns: number, hits: Hits) {
-  const { x0, y0, iX, iY, jX, jY, a0, ai, aj, left, right, low, high } = seen;
+function fill(
+  seen: SeenBlade,
+  thing: number,
+  mask: number,
+  masks: MaskArrays,
+  { lattice, spans }: Sweep,
+  hits: Hits,
+): void {
+  const { x0, y0, iX, iY, jX, jY, a0, ai, aj, low, high } = seen;
   hits.reserve(seen.rays);
   const { texel } = masks;
   const maskAt = mask * maskTexels;
   for (let y = low; y <= high; y++) {
+    const row = y - lattice.low;
+    const [left, right] = [
+      Math.max(seen.left, spans.left[row] as number),
+      Math.min(seen.right, spans.right[row] as number),
+    ];
+    const ray = row * lattice.columns - lattice.left;
     const iRow = (y - y0) * iY;
     const jRow = (y - y0) * jY;
     for (let x = left; x <= right; x++) {
@@ -79,24 +93,31 @@ function fill(seen: SeenBlade, thing: number, mask: number, masks: MaskArrays, c
       if (!(i >= 0 && j >= 0 && i < maskSide && j < maskSide)) continue;
       const state = texel[maskAt + (j | 0) * maskSide + (i | 0)];
       if (state === maskOutside || (state === maskBorder && !isInside(masks, mask, i, j))) continue;
-      hits.add(y * columns + x, a0 + i * ai + j * aj, thing);
+      hits.add(ray + x, a0 + i * ai + j * aj, thing);
     }
   }
 }
 
-export function makeBladeCaster({
+/** Finds the hits of a sweep on blades. */
+export function makeBladeCaster(scene: LatticeScene): (sweep: Sweep, hits: Hits) => void {
+  const [arrays, look] = [scene.masks.arrays(), makeBladeLook(scene)];
+  return (sweep, hits) => {
+    look(sweep, (seen, b) => {
+      fill(seen, b, scene.bladeMask[b] as number, arrays, sweep, hits);
+    });
+  };
+}
+
+/** Calls with each blade of a sweep's ranges that rays can meet. */
+export function makeBladeLook({
   bladeCount,
   blade,
-  bladeMask,
-  masks,
-}: LatticeScene): (lattice: Lattice, hits: Hits) => void {
-  const [arrays, seen] = [masks.arrays(), new SeenBlade()];
-  return (lattice, hits) => {
+}: LatticeScene): (sweep: Sweep, visit: (seen: SeenBlade, b: number) => void) => void {
+  const seen = new SeenBlade();
+  return ({ lattice, ranges }, visit) => {
     const plane = planeOf(lattice);
-    for (let b = 0; b < bladeCount; b++) {
-      if (seen.look(blade, b * bladeStride, plane)) {
-        fill(seen, b, bladeMask[b] as number, arrays, lattice.columns, hits);
-      }
-    }
+    ranges.each(0, bladeCount, (b) => {
+      if (seen.look(blade, b * bladeStride, plane, lattice)) visit(seen, b);
+    });
   };
 }

@@ -1,20 +1,22 @@
 /** All rays of one lattice at once: the contract of both casters, and the plain one. */
 import { makeBladeCaster } from './blades.ts';
 import { dimByCloud } from './clouds.ts';
-import { Collected, collect, fateOf } from './collect.ts';
+import { type Collected, collect, fateOf } from './collect.ts';
 import { HitSorter, Hits, type SortedHits } from './hits.ts';
 import type { Lattice } from './lattice.ts';
 import type { LatticeScene } from './scene.ts';
 import { makeStemCaster } from './stems.ts';
+import { Ranges, Spans, type Sweep } from './sweep.ts';
 import { makeTriangleCaster } from './triangles.ts';
 
 export interface LatticeCaster {
   /** Finds the hits of all rays. The arrays are used again by the next call. */
   readonly cast: (lattice: Lattice) => SortedHits;
-  /** Casts, and adds what the leaves need to the hits collected; returns how many there are now. */
-  readonly collect: (lattice: Lattice) => number;
-  /** Copies, cut to length; see `LeafWave` for the shapes. */
-  readonly collected: () => { readonly hitKind: Int32Array; readonly hitShare: Float32Array | null };
+  /**
+   * Adds what the leaves need to know of the hits of a sweep.
+   * @param firstRay number that the lattice's first ray gets there
+   */
+  readonly collect: (sweep: Sweep, firstRay: number, into: Collected) => void;
 }
 
 export type MakeLatticeCaster = (scene: LatticeScene) => LatticeCaster;
@@ -31,28 +33,36 @@ export function cloudShares(
   return shares;
 }
 
-export const cutToLength = ({ hit, share, count }: Collected): ReturnType<LatticeCaster['collected']> => ({
-  hitKind: hit.slice(0, count),
-  hitShare: share === null ? null : share.slice(0, count),
-});
+/** Sweeps of whole lattices; each is good until the next is asked for. */
+export function makeWholeSweep({ kind }: LatticeScene): (lattice: Lattice) => Sweep {
+  const [spans, ranges] = [new Spans(), new Ranges()];
+  ranges.setAll(kind.length);
+  return (lattice) => {
+    spans.setWhole(lattice);
+    return { lattice, spans, ranges };
+  };
+}
 
 export const plainCaster: MakeLatticeCaster = (scene) => {
   const casts = [makeBladeCaster(scene), makeStemCaster(scene), makeTriangleCaster(scene)];
-  const [hits, sorter, fate] = [new Hits(), new HitSorter(), fateOf(scene)];
-  const collected = new Collected(scene.clouds.length > 0);
-  const cast = (lattice: Lattice): SortedHits => {
+  const [hits, sorter, fate, wholeSweep] = [
+    new Hits(),
+    new HitSorter(),
+    fateOf(scene),
+    makeWholeSweep(scene),
+  ];
+  const castSweep = (sweep: Sweep): SortedHits => {
     hits.count = 0;
-    for (const find of casts) find(lattice, hits);
-    return sorter.sort(hits, lattice.columns * lattice.rows);
+    for (const find of casts) find(sweep, hits);
+    return sorter.sort(hits, sweep.lattice.columns * sweep.lattice.rows);
   };
   return {
-    cast,
-    collect: (lattice) => {
-      const sorted = cast(lattice);
+    cast: (lattice) => castSweep(wholeSweep(lattice)),
+    collect: (sweep, firstRay, into) => {
+      const { lattice } = sweep;
+      const sorted = castSweep(sweep);
       const shares = cloudShares(scene, lattice, sorted);
-      collect(scene, fate, sorted, lattice.columns * lattice.rows, shares, collected);
-      return collected.count;
+      collect(scene, fate, sorted, lattice.columns * lattice.rows, shares, firstRay, into);
     },
-    collected: () => cutToLength(collected),
   };
 };

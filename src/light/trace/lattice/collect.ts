@@ -1,4 +1,5 @@
 /** Sorted hits boiled down to what the light on leaves needs, direction by direction. */
+import type { LeafWave } from '../../leafLedger.ts';
 import type { SortedHits } from './hits.ts';
 import type { LatticeScene } from './scene.ts';
 
@@ -16,38 +17,68 @@ export function fateOf({ kind, kindGroup, kindOwner, kindShare }: LatticeScene):
   });
 }
 
-/** Hits of all directions so far; only the first `count` entries count. See `LeafWave` for the shapes. */
+/** Room for so many entries, with what was there. */
+function grown(entries: Int32Array, count: number, needed: number): Int32Array {
+  if (needed <= entries.length) return entries;
+  const larger = new Int32Array(Math.max(Math.ceil(1.5 * entries.length), needed));
+  larger.set(entries.subarray(0, count));
+  return larger;
+}
+
+/** Hits so far, run by run: those of one ray. Only the first `count` hits and `runs` rays count. See `LeafWave` for the shapes. */
 export class Collected {
-  hit = new Int32Array(1 << 16);
+  hit: Int32Array = new Int32Array(1 << 12);
   share: Float32Array | null;
   count = 0;
+  ray: Int32Array = new Int32Array(1 << 11);
+  runs = 0;
 
   constructor(hasClouds: boolean) {
-    this.share = hasClouds ? new Float32Array(1 << 16) : null;
+    this.share = hasClouds ? new Float32Array(1 << 12) : null;
   }
 
-  reserve(more: number): void {
-    if (this.count + more <= this.hit.length) return;
-    const size = Math.max(Math.ceil(1.5 * this.hit.length), this.count + more);
+  empty(): void {
+    this.count = 0;
+    this.runs = 0;
+  }
+
+  /** Makes room for so many more hits, in as many runs at most. */
+  reserve(more: number, moreRuns: number): void {
+    this.ray = grown(this.ray, this.runs, this.runs + moreRuns);
     const { hit, share } = this;
-    this.hit = new Int32Array(size);
-    this.hit.set(hit);
-    if (share === null) return;
-    this.share = new Float32Array(size);
-    this.share.set(share);
+    this.hit = grown(hit, this.count, this.count + more);
+    if (share === null || this.hit.length === hit.length) return;
+    this.share = new Float32Array(this.hit.length);
+    this.share.set(share.subarray(0, this.count));
+  }
+
+  /** Copies, cut to length. */
+  cut(): Pick<LeafWave, 'hitKind' | 'hitShare' | 'runRay'> {
+    const { hit, share, count, ray, runs } = this;
+    return {
+      hitKind: hit.slice(0, count),
+      hitShare: share === null ? null : share.slice(0, count),
+      runRay: ray.slice(0, runs),
+    };
   }
 }
 
-/** Adds the rays of one lattice, each down to its last leaf. `cloudShare` has an entry per sorted hit. */
+/**
+ * Adds the rays of a sweep, each down to its last leaf.
+ * @param cloudShare an entry per sorted hit
+ * @param firstRay number that the first ray gets
+ */
 export function collect(
   { kind }: LatticeScene,
   fate: Uint8Array,
   { start, thing }: SortedHits,
   rayCount: number,
   cloudShare: Float64Array | null,
+  firstRay: number,
   into: Collected,
 ): void {
-  into.reserve(start[rayCount] as number);
+  const hits = start[rayCount] as number;
+  into.reserve(hits, Math.min(hits, rayCount));
   const { hit, share } = into;
   let count = into.count;
   for (let ray = 0; ray < rayCount; ray++) {
@@ -65,6 +96,7 @@ export function collect(
       if (what !== passes) count = to;
       if (what > ends) break;
     }
+    if (count > first) into.ray[into.runs++] = firstRay + ray;
   }
   into.count = count;
 }

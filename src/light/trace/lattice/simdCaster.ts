@@ -1,18 +1,17 @@
 /** The fast caster: `assembly/lattice.ts` for blades, stems and sorting, the plain parts for the rest. */
 import {
   cloudShares,
-  cutToLength,
   type LatticeCaster,
   type MakeLatticeCaster,
+  makeWholeSweep,
   plainCaster,
 } from './caster.ts';
-import { Collected, collect, fateOf } from './collect.ts';
+import { type Collected, collect, fateOf } from './collect.ts';
 import { Hits, type SortedHits } from './hits.ts';
-import type { Lattice } from './lattice.ts';
-import { planeOf } from './plane.ts';
 import type { LatticeScene } from './scene.ts';
 import { type SimdExports, simdInstance } from './simdModule.ts';
 import { makeEndOnCaster } from './stems.ts';
+import type { Sweep } from './sweep.ts';
 import { makeTriangleCaster } from './triangles.ts';
 
 function load(kernel: SimdExports, scene: LatticeScene): void {
@@ -31,12 +30,18 @@ function load(kernel: SimdExports, scene: LatticeScene): void {
   new Uint8Array(buffer, kernel.fateAt.value).set(fateOf(scene));
 }
 
-function castInto(kernel: SimdExports, lattice: Lattice): void {
-  const { frame, spacingM, right, top, columns, rows } = lattice;
-  const { x, y, x0, y0, perM } = planeOf(lattice);
-  kernel.setHitCount(0);
-  kernel.castBlades(...x, ...y, ...frame.ahead, x0, y0, perM, columns, rows);
-  kernel.castStems(...frame.right, ...frame.top, ...frame.ahead, right, top, spacingM, columns, rows);
+function castInto(kernel: SimdExports, { lattice, spans, ranges }: Sweep): void {
+  const { frame, spacingM, right, top, left, low, columns, rows } = lattice;
+  const [[rx, ry, rz], [tx, ty, tz], [ax, ay, az]] = [frame.right, frame.top, frame.ahead];
+  kernel.makeSweepRoom(rows, ranges.count);
+  kernel.setPlane(rx, ry, rz, tx, ty, tz, ax, ay, az, right, top, spacingM);
+  kernel.setWindow(left, low, columns, rows);
+  const { buffer } = kernel.memory;
+  new Int32Array(buffer, kernel.spanLeftAt.value, rows).set(spans.left.subarray(0, rows));
+  new Int32Array(buffer, kernel.spanRightAt.value, rows).set(spans.right.subarray(0, rows));
+  const entries = 2 * ranges.count;
+  new Int32Array(buffer, kernel.rangeAt.value, entries).set(ranges.entry.subarray(0, entries));
+  kernel.cast(ranges.count);
 }
 
 /** Adds hits that were found outside. */
@@ -60,41 +65,46 @@ function sortedHits(kernel: SimdExports, rays: number): SortedHits {
   };
 }
 
-function takeOut(kernel: SimdExports, rays: number, into: Collected): void {
-  const count = kernel.collect(rays);
-  into.reserve(count);
-  into.hit.set(new Int32Array(kernel.memory.buffer, kernel.outAt.value, count), into.count);
+function takeOut(kernel: SimdExports, rays: number, firstRay: number, into: Collected): void {
+  const count = kernel.collect(rays, firstRay);
+  const [runs, { buffer }] = [kernel.runCount.value, kernel.memory];
+  into.reserve(count, runs);
+  into.hit.set(new Int32Array(buffer, kernel.outAt.value, count), into.count);
+  into.ray.set(new Int32Array(buffer, kernel.outRayAt.value, runs), into.runs);
   into.count += count;
+  into.runs += runs;
 }
 
 function makeSimdCaster(kernel: SimdExports, scene: LatticeScene): LatticeCaster {
   load(kernel, scene);
   const [castTriangles, castEndOn] = [makeTriangleCaster(scene), makeEndOnCaster(scene)];
-  const [extra, collected, fate] = [new Hits(), new Collected(scene.clouds.length > 0), fateOf(scene)];
-  const find = (lattice: Lattice): number => {
-    castInto(kernel, lattice);
+  const [extra, fate, wholeSweep] = [new Hits(), fateOf(scene), makeWholeSweep(scene)];
+  const find = (sweep: Sweep): number => {
+    castInto(kernel, sweep);
     extra.count = 0;
-    const endOn = new Int32Array(kernel.memory.buffer, kernel.endOnAt.value, kernel.endOnCount.value);
-    castEndOn(endOn, lattice, extra);
-    castTriangles(lattice, extra);
+    if (kernel.endOnCount.value > 0) {
+      const endOn = new Int32Array(kernel.memory.buffer, kernel.endOnAt.value, kernel.endOnCount.value);
+      castEndOn(endOn, sweep, extra);
+    }
+    castTriangles(sweep, extra);
     addHits(kernel, extra);
-    const rays = lattice.columns * lattice.rows;
+    const rays = sweep.lattice.columns * sweep.lattice.rows;
     kernel.makeRayRoom(rays);
     kernel.sort(rays);
     return rays;
   };
   return {
-    cast: (lattice) => sortedHits(kernel, find(lattice)),
-    collect: (lattice) => {
-      const rays = find(lattice);
-      if (scene.clouds.length === 0) takeOut(kernel, rays, collected);
-      else {
-        const sorted = sortedHits(kernel, rays);
-        collect(scene, fate, sorted, rays, cloudShares(scene, lattice, sorted), collected);
+    cast: (lattice) => sortedHits(kernel, find(wholeSweep(lattice))),
+    collect: (sweep, firstRay, into) => {
+      const rays = find(sweep);
+      if (scene.clouds.length === 0) {
+        takeOut(kernel, rays, firstRay, into);
+        return;
       }
-      return collected.count;
+      const sorted = sortedHits(kernel, rays);
+      const shares = cloudShares(scene, sweep.lattice, sorted);
+      collect(scene, fate, sorted, rays, shares, firstRay, into);
     },
-    collected: () => cutToLength(collected),
   };
 }
 

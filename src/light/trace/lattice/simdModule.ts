@@ -26,6 +26,11 @@ export interface SimdExports {
   readonly sortedAheadAt: Global;
   readonly sortedThingAt: Global;
   readonly outAt: Global;
+  readonly outRayAt: Global;
+  readonly runCount: Global;
+  readonly spanLeftAt: Global;
+  readonly spanRightAt: Global;
+  readonly rangeAt: Global;
   readonly setUp: (
     blades: number,
     stems: number,
@@ -37,10 +42,12 @@ export interface SimdExports {
   readonly reserve: (more: number) => void;
   readonly setHitCount: (count: number) => void;
   readonly makeRayRoom: (rays: number) => void;
-  readonly castBlades: (...plane: number[]) => void;
-  readonly castStems: (...plane: number[]) => void;
+  readonly makeSweepRoom: (rows: number, ranges: number) => void;
+  readonly setPlane: (...plane: number[]) => void;
+  readonly setWindow: (left: number, low: number, columns: number, rows: number) => void;
+  readonly cast: (ranges: number) => void;
   readonly sort: (rays: number) => void;
-  readonly collect: (rays: number) => number;
+  readonly collect: (rays: number, firstRay: number) => number;
 }
 
 /** The part of the platform's own that is used here; the core's types know no platform. */

@@ -3,6 +3,7 @@ import type { Hits } from './hits.ts';
 import type { Lattice } from './lattice.ts';
 import { along, Cover } from './plane.ts';
 import { type LatticeScene, stemStride } from './scene.ts';
+import type { Sweep } from './sweep.ts';
 
 /** Share of the squared length under which a stem counts as seen end-on, as in the point grid. */
 const endOn = 1e-6;
@@ -28,17 +29,18 @@ class SeenStem extends Cover {
   isEndOn = false;
 
   /** False when no ray can meet it. */
-  look(stem: Float64Array, at: number, { frame, spacingM, columns, rows, ...lattice }: Lattice): boolean {
+  look(stem: Float64Array, at: number, lattice: Lattice): boolean {
+    const { frame, spacingM } = lattice;
     const perM = 1 / spacingM;
     const [r0, r1] = [stem[at + 6] as number, stem[at + 7] as number];
     const right0 = along(stem, at, frame.right) - lattice.right;
     const dRight = along(stem, at + 3, frame.right);
     const left = Math.min(right0 - r0, right0 + dRight - r1) * perM;
-    if (!this.setColumns(left, Math.max(right0 + r0, right0 + dRight + r1) * perM, columns)) return false;
+    if (!this.setColumns(left, Math.max(right0 + r0, right0 + dRight + r1) * perM, lattice)) return false;
     const top0 = along(stem, at, frame.top) - lattice.top;
     const dTop = along(stem, at + 3, frame.top);
     const low = Math.min(top0 - r0, top0 + dTop - r1) * perM;
-    if (!this.setRows(low, Math.max(top0 + r0, top0 + dTop + r1) * perM, rows)) return false;
+    if (!this.setRows(low, Math.max(top0 + r0, top0 + dTop + r1) * perM, lattice)) return false;
     const dAhead = along(stem, at + 3, frame.ahead);
     const a = dRight * dRight + dTop * dTop - (r1 - r0) * (r1 - r0);
     this.right0 = right0;
@@ -90,29 +92,45 @@ class SeenStem extends Cover {
   }
 }
 
-function fill(seen: SeenStem, thing: number, { spacingM, columns }: Lattice, hits: Hits): void {
-  const { left, right, low, high, right0, top0, ahead0 } = seen;
+function fill(seen: SeenStem, thing: number, { lattice, spans }: Sweep, hits: Hits): void {
+  const { low, high, right0, top0, ahead0 } = seen;
+  const { spacingM, columns } = lattice;
   hits.reserve(seen.rays);
   for (let y = low; y <= high; y++) {
+    const row = y - lattice.low;
+    const left = Math.max(seen.left, spans.left[row] as number);
+    const right = Math.min(seen.right, spans.right[row] as number);
+    const ray = row * columns - lattice.left;
     const top = y * spacingM - top0;
     for (let x = left; x <= right; x++) {
       const across = x * spacingM - right0;
       const exit = seen.isEndOn ? seen.endOnExit(across, top) : seen.exit(across, top);
-      if (exit !== missed) hits.add(y * columns + x, ahead0 + exit, thing);
+      if (exit !== missed) hits.add(ray + x, ahead0 + exit, thing);
     }
   }
 }
 
-export function makeStemCaster({
+/** Finds the hits of a sweep on stems. */
+export function makeStemCaster(scene: LatticeScene): (sweep: Sweep, hits: Hits) => void {
+  const look = makeStemLook(scene);
+  return (sweep, hits) => {
+    look(sweep, (seen, n) => {
+      fill(seen, scene.bladeCount + n, sweep, hits);
+    });
+  };
+}
+
+/** Calls with each stem of a sweep's ranges that rays can meet. */
+export function makeStemLook({
   bladeCount,
   stemCount,
   stem,
-}: LatticeScene): (lattice: Lattice, hits: Hits) => void {
+}: LatticeScene): (sweep: Sweep, visit: (seen: SeenStem, n: number) => void) => void {
   const seen = new SeenStem();
-  return (lattice, hits) => {
-    for (let n = 0; n < stemCount; n++) {
-      if (seen.look(stem, n * stemStride, lattice)) fill(seen, bladeCount + n, lattice, hits);
-    }
+  return ({ lattice, ranges }, visit) => {
+    ranges.each(bladeCount, stemCount, (n) => {
+      if (seen.look(stem, n * stemStride, lattice)) visit(seen, n);
+    });
   };
 }
 
@@ -120,11 +138,11 @@ export function makeStemCaster({
 export function makeEndOnCaster({
   bladeCount,
   stem,
-}: LatticeScene): (stems: Int32Array, lattice: Lattice, hits: Hits) => void {
+}: LatticeScene): (stems: Int32Array, sweep: Sweep, hits: Hits) => void {
   const seen = new SeenStem();
-  return (stems, lattice, hits) => {
+  return (stems, sweep, hits) => {
     for (const n of stems) {
-      if (seen.look(stem, n * stemStride, lattice)) fill(seen, bladeCount + n, lattice, hits);
+      if (seen.look(stem, n * stemStride, sweep.lattice)) fill(seen, bladeCount + n, sweep, hits);
     }
   };
 }

@@ -3,6 +3,7 @@ import type { Hits } from './hits.ts';
 import type { Lattice } from './lattice.ts';
 import { along, Cover } from './plane.ts';
 import { type LatticeScene, triangleStride } from './scene.ts';
+import type { Sweep } from './sweep.ts';
 
 /** Places of the corners a, b and c on the plane and along the direction, metres from ray (0, 0). */
 class SeenTriangle extends Cover {
@@ -11,7 +12,8 @@ class SeenTriangle extends Cover {
   readonly ahead = new Float64Array(3);
 
   /** False when no ray can meet it. */
-  look(triangle: Float64Array, at: number, { frame, spacingM, columns, rows, ...lattice }: Lattice): boolean {
+  look(triangle: Float64Array, at: number, lattice: Lattice): boolean {
+    const { frame, spacingM } = lattice;
     const { r, t, ahead } = this;
     for (let k = 0; k < 3; k++) {
       r[k] = along(triangle, at + 3 * k, frame.right) - lattice.right;
@@ -20,8 +22,8 @@ class SeenTriangle extends Cover {
     }
     const [ar, br, cr, aTop, bTop, cTop] = [...r, ...t] as [number, number, number, number, number, number];
     const perM = 1 / spacingM;
-    if (!this.setColumns(Math.min(ar, br, cr) * perM, Math.max(ar, br, cr) * perM, columns)) return false;
-    if (!this.setRows(Math.min(aTop, bTop, cTop) * perM, Math.max(aTop, bTop, cTop) * perM, rows))
+    if (!this.setColumns(Math.min(ar, br, cr) * perM, Math.max(ar, br, cr) * perM, lattice)) return false;
+    if (!this.setRows(Math.min(aTop, bTop, cTop) * perM, Math.max(aTop, bTop, cTop) * perM, lattice))
       return false;
     const seen = (br - ar) * (cTop - aTop) - (bTop - aTop) * (cr - ar);
     return Math.abs(seen) > (triangle[at + 9] as number);
@@ -32,13 +34,18 @@ class SeenTriangle extends Cover {
  * By the signs of the areas that a ray spans with each edge, corners relative to the ray first, so that no ray slips between
  * two triangles with a common edge; Woop, Benthin and Wald 2013, JCGT 2(1):65.
  */
-function fill(seen: SeenTriangle, thing: number, { spacingM, columns }: Lattice, hits: Hits): void {
-  const { left, right, low, high } = seen;
+function fill(seen: SeenTriangle, thing: number, { lattice, spans }: Sweep, hits: Hits): void {
+  const { low, high } = seen;
+  const { spacingM, columns } = lattice;
   const [ar, br, cr] = seen.r as unknown as [number, number, number];
   const [aTop, bTop, cTop] = seen.t as unknown as [number, number, number];
   const [aAhead, bAhead, cAhead] = seen.ahead as unknown as [number, number, number];
   hits.reserve(seen.rays);
   for (let y = low; y <= high; y++) {
+    const row = y - lattice.low;
+    const left = Math.max(seen.left, spans.left[row] as number);
+    const right = Math.min(seen.right, spans.right[row] as number);
+    const ray = row * columns - lattice.left;
     const t = y * spacingM;
     for (let x = left; x <= right; x++) {
       const r = x * spacingM;
@@ -47,22 +54,33 @@ function fill(seen: SeenTriangle, thing: number, { spacingM, columns }: Lattice,
       const c = (ar - r) * (bTop - t) - (aTop - t) * (br - r);
       if ((a < 0 || b < 0 || c < 0) && (a > 0 || b > 0 || c > 0)) continue;
       const whole = a + b + c;
-      if (whole !== 0) hits.add(y * columns + x, (a * aAhead + b * bAhead + c * cAhead) / whole, thing);
+      if (whole !== 0) hits.add(ray + x, (a * aAhead + b * bAhead + c * cAhead) / whole, thing);
     }
   }
 }
 
-export function makeTriangleCaster({
+/** Finds the hits of a sweep on triangles. */
+export function makeTriangleCaster(scene: LatticeScene): (sweep: Sweep, hits: Hits) => void {
+  const look = makeTriangleLook(scene);
+  const first = scene.bladeCount + scene.stemCount;
+  return (sweep, hits) => {
+    look(sweep, (seen, n) => {
+      fill(seen, first + n, sweep, hits);
+    });
+  };
+}
+
+/** Calls with each triangle of a sweep's ranges that rays can meet. */
+export function makeTriangleLook({
   bladeCount,
   stemCount,
   triangleCount,
   triangle,
-}: LatticeScene): (lattice: Lattice, hits: Hits) => void {
+}: LatticeScene): (sweep: Sweep, visit: (seen: SeenTriangle, n: number) => void) => void {
   const seen = new SeenTriangle();
-  return (lattice, hits) => {
-    for (let n = 0; n < triangleCount; n++) {
-      if (seen.look(triangle, n * triangleStride, lattice))
-        fill(seen, bladeCount + stemCount + n, lattice, hits);
-    }
+  return ({ lattice, ranges }, visit) => {
+    ranges.each(bladeCount + stemCount, triangleCount, (n) => {
+      if (seen.look(triangle, n * triangleStride, lattice)) visit(seen, n);
+    });
   };
 }

@@ -8,9 +8,10 @@ import { makeLatticeScene } from '../../../../src/light/trace/lattice/scene.ts';
 import { latticeFor, type TraceLeafWaveInput } from '../../../../src/light/trace/leafWave.ts';
 
 /** The point that a place on the plane across the direction and along it stands for. */
-export function pointOf({ frame, right, top, spacingM, columns }: Lattice, ray: number, ahead: number): Vec3 {
-  const r = right + (ray % columns) * spacingM;
-  const t = top + Math.floor(ray / columns) * spacingM;
+export function pointOf(lattice: Lattice, ray: number, ahead: number): Vec3 {
+  const { frame, right, top, spacingM, columns, left, low } = lattice;
+  const r = right + (left + (ray % columns)) * spacingM;
+  const t = top + (low + Math.floor(ray / columns)) * spacingM;
   const at = (k: 0 | 1 | 2): number => r * frame.right[k] + t * frame.top[k] + ahead * frame.ahead[k];
   return [at(0), at(1), at(2)];
 }
