@@ -4,11 +4,11 @@ import { useStore } from 'zustand';
 import type { Canopy } from '../../growth/canopy.ts';
 import type { ShareKind } from '../scene/leafColours.ts';
 import { shootRows } from '../sheets/light/figures.ts';
-import { spotlitShoots } from '../state/spotlight.ts';
+import { heightsIn, spotlitShoots } from '../state/spotlight.ts';
 import { useFile, usePreferences, useView, useWorkbench } from '../state/workbench.ts';
 import { momentOf, stepAt } from './dayMoment.ts';
 import { type KnownLight, leafShares } from './leafShares.ts';
-import { shootHeights } from './shootHeights.ts';
+import { useShownLight } from './useShownLight.ts';
 
 interface StageLight {
   readonly shares: Float32Array;
@@ -22,15 +22,12 @@ const unknown: KnownLight = { shoots: new Map(), nodes: [], leaves: [] };
 export function useStageLight(canopy: Canopy): StageLight {
   const { sheet } = usePreferences();
   const { colouring, spotlight } = useView();
-  const { known, stale } = useKnownLight();
+  const { known, heights, stale } = useKnownLight();
   const trial = useTrialLight();
   const moment = useMoment();
   const spotlit = useMemo(
-    () =>
-      spotlight === null || sheet !== 'light'
-        ? null
-        : spotlitShoots(spotlight, known.shoots, shootHeights(canopy)),
-    [spotlight, sheet, known, canopy],
+    () => (spotlight === null || sheet !== 'light' ? null : spotlitShoots(spotlight, known.shoots, heights)),
+    [spotlight, sheet, known, heights],
   );
   const shown = trial ?? moment ?? { light: known, stale, kind: 'open sky' as const };
   const by = shown.light === known ? colouring : 'node';
@@ -77,23 +74,25 @@ function useMoment(): ShownLight | null {
   return { light, stale: !isCurrent, kind: 'direct sun' };
 }
 
-/** The light of the tree on the page over the time chosen on the Light sheet. */
-function useKnownLight(): { readonly known: KnownLight; readonly stale: boolean } {
-  const { light } = useWorkbench();
-  const file = useFile();
+/** The light of the tree on the page over the time chosen on the Light sheet; elsewhere over the season. */
+function useKnownLight(): {
+  readonly known: KnownLight;
+  /** Metres above the ground by id of shoot. */
+  readonly heights: ReadonlyMap<string, number>;
+  readonly stale: boolean;
+} {
   const { sheet } = usePreferences();
-  const { month } = useView();
-  const { answer, months, file: litFile } = useStore(light.store);
+  const { season, time: chosen, weighed, isStale } = useShownLight();
+  const time = sheet === 'light' ? chosen : null;
   const known = useMemo((): KnownLight => {
-    if (answer === null) return unknown;
-    const shownMonth = sheet === 'light' ? month : null;
-    const weighed = shownMonth === null ? null : (months.get(shownMonth) ?? null);
-    const rows = shootRows(answer.report, shownMonth, weighed?.report ?? null);
+    if (season === null) return unknown;
+    const rows = shootRows(season.report, time, weighed?.report ?? null);
     return {
       shoots: new Map(rows.map((row) => [row.id, row.lightFraction])),
-      nodes: (shownMonth === null ? answer : weighed)?.nodes ?? [],
+      nodes: (time === null ? season : weighed)?.nodes ?? [],
       leaves: [],
     };
-  }, [answer, months, month, sheet]);
-  return { known, stale: answer !== null && litFile !== file };
+  }, [season, time, weighed]);
+  const heights = useMemo(() => heightsIn(season?.report.shoots ?? []), [season]);
+  return { known, heights, stale: isStale };
 }

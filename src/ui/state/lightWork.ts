@@ -3,14 +3,11 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { TreeFile } from '../../document/treeFile.ts';
 import { Cancelled, type Engine, type LightAnswer, type Running } from '../../engine/engine.ts';
 import type { Progress } from '../../engine/job.ts';
-import { monthPeriod } from './monthPeriod.ts';
 
 export interface LightState {
   /** The tree that the answer is for; when it is not the open one, the answer is out of date. */
   readonly file: TreeFile | null;
   readonly answer: LightAnswer | null;
-  /** Single months, weighed from the same rays when they are asked for. */
-  readonly months: ReadonlyMap<number, LightAnswer>;
   /** Null when nothing is under way. */
   readonly progress: Progress | null;
   /** Why there is no newer answer: stopped by the grower, or what went wrong. */
@@ -28,11 +25,9 @@ export interface LightWork {
    */
   trace(file: TreeFile, delayMs?: number): void;
   cancel(): void;
-  /** Weighs the traced rays for one month of the season, 1 to 12. */
-  weigh(month: number): void;
 }
 
-const first: LightState = { file: null, answer: null, months: new Map(), progress: null, stopped: null };
+const first: LightState = { file: null, answer: null, progress: null, stopped: null };
 
 export const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -79,7 +74,7 @@ class Traces {
 
   private show(begun: Begun, { partial, ...progress }: Progress<LightAnswer>): void {
     const { file } = begun;
-    const coarse = partial === undefined ? {} : { file, answer: partial, months: new Map() };
+    const coarse = partial === undefined ? {} : { file, answer: partial };
     this.store.setState({ progress, ...coarse });
     if (partial === undefined) return;
     begun.hasPicture = true;
@@ -92,7 +87,7 @@ class Traces {
       const answer = await work.result;
       if (this.begun !== begun) return;
       const progress = this.next === null ? null : this.store.getState().progress;
-      this.store.setState({ file, answer, months: new Map(), progress, stopped: null });
+      this.store.setState({ file, answer, progress, stopped: null });
     } catch (error) {
       if (this.begun !== begun || error instanceof Cancelled) return;
       if (this.next === null)
@@ -130,19 +125,5 @@ export function createLightWork(engine: Engine): LightWork {
       traces.stop();
       store.setState({ progress: null, stopped: { why: 'cancelled' } });
     },
-    weigh: (month) => void weigh(engine, store, month),
   };
-}
-
-async function weigh(engine: Engine, store: StoreApi<LightState>, month: number): Promise<void> {
-  const { file, answer, months } = store.getState();
-  const period = answer === null ? null : monthPeriod(answer.report.period, month);
-  if (file === null || period === null || months.has(month)) return;
-  try {
-    const weighed = await engine.light(file, { period }).result;
-    const now = store.getState();
-    if (now.answer === answer) store.setState({ months: new Map(now.months).set(month, weighed) });
-  } catch {
-    // The season's own figures for the month stay on the page; only their doubt is missing.
-  }
 }

@@ -24,3 +24,8 @@ export function spotlitShoots(
   }
   return found;
 }
+
+/** Heights of the shoots by id, for `spotlitShoots`. */
+export const heightsIn = (
+  shoots: readonly { readonly id: string; readonly heightM: number }[],
+): ReadonlyMap<string, number> => new Map(shoots.map(({ id, heightM }) => [id, heightM]));

@@ -15,6 +15,7 @@ import { createLookWork, type LookWork, type NodePlace } from './lookWork.ts';
 import { createPlanWork, type PlanWork } from './planWork.ts';
 import { createPreferences, type Preferences } from './preferences.ts';
 import type { Spotlight } from './spotlight.ts';
+import { createTimeWork, type ShownTime, type TimeWork } from './timeWork.ts';
 
 export type SheetSize = 'peek' | 'half' | 'full';
 
@@ -25,8 +26,10 @@ export type LookingAt = (typeof lookings)[number];
 /** What is looked at: never kept, never undone. */
 export interface View {
   readonly hoveredId: string | null;
-  /** 1 to 12, or null for the whole season. */
-  readonly month: number | null;
+  /** The part of the season whose light is shown; null: all of it. */
+  readonly time: ShownTime | null;
+  /** What the slider of the Light sheet runs over. */
+  readonly timeBy: ShownTime['by'];
   /** The day whose sun path is drawn; null: the day of the sketch. */
   readonly sunDate: IsoDate | null;
   /** Hour at which the sun lights the stage, by the sun's own time; 12 is its highest. */
@@ -51,6 +54,7 @@ export interface View {
 export interface Workbench {
   readonly editor: Editor;
   readonly light: LightWork;
+  readonly times: TimeWork;
   readonly look: LookWork;
   readonly plan: PlanWork;
   readonly preferences: StoreApi<Preferences>;
@@ -64,7 +68,8 @@ const traceDelayMs = 40;
 
 const firstView: View = {
   hoveredId: null,
-  month: null,
+  time: null,
+  timeBy: 'month',
   sunDate: null,
   sunHour: 12,
   colouring: 'node',
@@ -100,6 +105,7 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
   return {
     editor,
     light,
+    times: createTimeWork(engine),
     look: createLookWork(engine),
     plan,
     preferences: createPreferences(shelf, language),

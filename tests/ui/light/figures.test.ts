@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { LightReport, ShootLight } from '../../../src/engine/reports.ts';
-import { countByClass, monthsIn, shootRows } from '../../../src/ui/sheets/light/figures.ts';
+import { countByClass, shootRows, spotOf, timesIn } from '../../../src/ui/sheets/light/figures.ts';
+import { timeWords } from '../../../src/ui/sheets/light/timeWords.ts';
 import { doubtPercent, lightWords, limitPercent } from '../../../src/ui/sheets/light/words.ts';
 import { makeLightScale } from '../../../src/ui/theme/lightScale.ts';
 
@@ -48,20 +49,37 @@ describe('the table of shoots', () => {
   });
 
   it('shows a month at once without its doubt, and with it once it is weighed', () => {
-    const early = shootRows(report, 7, null);
+    const july = { by: 'month', month: 7 } as const;
+    const early = shootRows(report, july, null);
     expect(early.map((row) => row.id)).toEqual(['a', 'd', 'b', 'c']);
     expect(early[0]).toMatchObject({
       lightFraction: 0.05,
-      parMolM2Day: 13,
+      parMolM2: 13,
       standardError: null,
       leafLightFraction: null,
+      all: null,
     });
     const weighed = { ...report, shoots: [shoot('a', 0.05, 0.05)] };
-    expect(shootRows(report, 7, weighed)[0]).toMatchObject({ lightFraction: 0.05, standardError: 0.013 });
+    expect(shootRows(report, july, weighed)[0]).toMatchObject({
+      lightFraction: 0.05,
+      standardError: 0.013,
+      all: { heightM: 1.7 },
+    });
   });
 
-  it('offers the months of the report in their order', () => {
-    expect(monthsIn(report)).toEqual([6, 7]);
+  it('shows an hour of the day likewise', () => {
+    const nine = { by: 'hour', solarHour: 9 } as const;
+    expect(shootRows(report, nine, null)[0]).toMatchObject({ id: 'b', parMolM2: 2.7, standardError: null });
+    expect(shootRows(report, { by: 'hour', solarHour: 3 }, null)).toEqual([]);
+  });
+
+  it('offers the months and the hours of the report in their order', () => {
+    expect(timesIn(report, 'month')).toEqual([
+      { by: 'month', month: 6 },
+      { by: 'month', month: 7 },
+    ]);
+    expect(timesIn(report, 'hour')).toEqual([{ by: 'hour', solarHour: 9 }]);
+    expect(timesIn({ ...report, shoots: [] }, 'hour')).toEqual([]);
   });
 
   it('does not change the report', () => {
@@ -74,6 +92,18 @@ describe('the classes of light', () => {
   it('hold every shoot once', () => {
     const scale = makeLightScale({ deepShade: 0.135, fruitingLight: 0.27, saturation: 0.45 });
     expect(countByClass(shootRows(report, null, null), scale).map((c) => c.count)).toEqual([2, 0, 1, 1]);
+  });
+});
+
+describe('the spot of a class on the scale', () => {
+  it('has no upper end for the brightest', () => {
+    const { classes } = makeLightScale({ deepShade: 0.135, fruitingLight: 0.27, saturation: 0.45 });
+    expect(classes.map(spotOf).map(({ from, to }) => [from, to])).toEqual([
+      [0, 0.135],
+      [0.135, 0.27],
+      [0.27, 0.45],
+      [0.45, Number.POSITIVE_INFINITY],
+    ]);
   });
 });
 
@@ -95,5 +125,14 @@ describe('the words of the figures', () => {
     expect(doubtPercent(0.0002)).toBe('0.1');
     expect(doubtPercent(0.0031)).toBe('0.4');
     expect(doubtPercent(0.0231)).toBe('3');
+  });
+});
+
+describe('the words of the time', () => {
+  it('tell an hour by the sun and a month by its name', () => {
+    expect(timeWords.inHeadline({ by: 'hour', solarHour: 9 })).toBe('from 9 to 10 h, sun time');
+    expect(timeWords.inHeadline({ by: 'month', month: 7 })).toBe('in July');
+    expect(timeWords.openSky(4.26, { by: 'hour', solarHour: 9 })).toContain('4.3 mol m⁻² in that hour');
+    expect(timeWords.openSky(37.2, null)).toContain('37 mol m⁻² d⁻¹');
   });
 });

@@ -3,15 +3,16 @@ import { random01 } from '../../../src/geometry/random.ts';
 import type { ShootRow } from '../../../src/ui/sheets/light/figures.ts';
 import { meanLight, spreadByHeight, spreadByLight } from '../../../src/ui/sheets/light/spread.ts';
 import { spreadWords } from '../../../src/ui/sheets/light/spreadWords.ts';
-import { isSameSpotlight, spotlitShoots } from '../../../src/ui/state/spotlight.ts';
+import { heightsIn, isSameSpotlight, spotlitShoots } from '../../../src/ui/state/spotlight.ts';
 
 const row = (id: string, lightFraction: number): ShootRow => ({
   id,
   name: id,
   lightFraction,
   standardError: null,
-  parMolM2Day: 7,
+  parMolM2: 7,
   leafLightFraction: null,
+  all: null,
 });
 const ids = (rows: readonly ShootRow[]) => rows.map(({ id }) => id).join('');
 
@@ -95,10 +96,10 @@ describe('a spotlight', () => {
   });
 
   it('falls on heights with the lower limit in and the upper out', () => {
-    const heights = new Map([
-      ['a', 0.5],
-      ['b', 1],
-      ['c', 0.99],
+    const heights = heightsIn([
+      { id: 'a', heightM: 0.5 },
+      { id: 'b', heightM: 1 },
+      { id: 'c', heightM: 0.99 },
     ]);
     const found = spotlitShoots({ by: 'height', from: 0.5, to: 1 }, new Map(), heights);
     expect([...found]).toEqual(['a', 'c']);

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import type { DayAnswer, DayStep } from '../../../src/engine/look.ts';
 import { momentOf, stepAt } from '../../../src/ui/stage/dayMoment.ts';
 import { leafShares } from '../../../src/ui/stage/leafShares.ts';
-import { shootHeights } from '../../../src/ui/stage/shootHeights.ts';
 import { smallCanopy } from '../scene/smallCanopy.ts';
 
 const light = {
@@ -30,36 +29,6 @@ describe('leafShares', () => {
       Number.NaN,
       Number.NaN,
     ]);
-  });
-});
-
-describe('shootHeights', () => {
-  it('is the mean height of the nodes, and leaves out shoots without any', () => {
-    const node = (owner: number, at: number, heightM: number) => ({
-      owner,
-      node: at,
-      point: [0.3, heightM, -0.7] as const,
-      atM: 0,
-    });
-    const shoot = (owner: number, id: string) => ({
-      owner,
-      id,
-      name: id,
-      path: [],
-      lengthM: 0.4,
-      baseDiameterM: 0.01,
-      vigour: 1,
-      blindNodes: 0,
-      leafAreaM2: 0.1,
-    });
-    const canopy = {
-      ...smallCanopy,
-      nodes: [node(3, 1, 1.1), node(3, 2, 1.4)],
-      shoots: [shoot(3, 'shoot'), shoot(4, 'bud-7')],
-    };
-    const heights = shootHeights(canopy);
-    expect(heights.get('shoot')).toBeCloseTo(1.25, 12);
-    expect([...heights.keys()]).toEqual(['shoot']);
   });
 });
 

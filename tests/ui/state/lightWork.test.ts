@@ -119,20 +119,6 @@ describe('the light of the open tree', () => {
     await lights[0]?.fail('no more memory');
     expect(work.store.getState().stopped).toEqual({ why: 'failed', message: 'no more memory' });
   });
-
-  it('weighs a month over its calendar days, and once', async () => {
-    const { engine, lights } = standInEngine();
-    const work = createLightWork(engine);
-    work.trace(smallTree);
-    vi.advanceTimersByTime(1);
-    await lights[0]?.answer(lightAnswer(7));
-    work.weigh(6);
-    expect(lights[1]?.options).toEqual({ period: { from: '2030-06-01', to: '2030-06-30' } });
-    await lights[1]?.answer(lightAnswer(8));
-    expect(work.store.getState().months.get(6)?.report.seed).toBe(8);
-    work.weigh(6);
-    expect(lights).toHaveLength(2);
-  });
 });
 
 describe('a month of a season', () => {

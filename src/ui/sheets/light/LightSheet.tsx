@@ -1,12 +1,13 @@
 /** Who gets how much light. */
-import { useMemo, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
-import type { Period } from '../../../season/site.ts';
-import { monthName } from '../../fields/dates.ts';
+import type { LightAnswer } from '../../../engine/engine.ts';
+import type { LightReport } from '../../../engine/reports.ts';
 import { Segments } from '../../fields/Segments.tsx';
 import { Progress } from '../../frame/Progress.tsx';
 import { drawnCanopy } from '../../stage/drawnCanopy.ts';
 import { colourings } from '../../stage/leafShares.ts';
+import { useShownLight } from '../../stage/useShownLight.ts';
 import { thresholdsOf } from '../../state/thresholds.ts';
 import { lookings, useFile, useView, useWorkbench } from '../../state/workbench.ts';
 import { type LightClass, type LightScale, makeLightScale } from '../../theme/lightScale.ts';
@@ -15,32 +16,30 @@ import { DaySection } from './DaySection.tsx';
 import { countByClass, innerShoots, type ShootRow, shootRows, spotOf } from './figures.ts';
 import { Limits } from './Limits.tsx';
 import { Meaning } from './Meaning.tsx';
-import { MonthSlider } from './MonthSlider.tsx';
 import { ShootTable } from './ShootTable.tsx';
 import { SkySection } from './SkySection.tsx';
 import { SpreadSection } from './SpreadSection.tsx';
+import { TimeSlider } from './TimeSlider.tsx';
+import { timeWords } from './timeWords.ts';
 import { lightWords as words } from './words.ts';
 
 export function LightSheet() {
-  const { light } = useWorkbench();
   const file = useFile();
-  const { month } = useView();
-  const { answer, months } = useStore(light.store);
+  const { season, time, weighed } = useShownLight();
   const scale = useMemo(() => makeLightScale(thresholdsOf(file)), [file]);
-  if (answer === null) return <NoAnswer />;
-  const weighed = month === null ? null : (months.get(month)?.report ?? null);
-  const rows = shootRows(answer.report, month, weighed);
-  const openSky = weighed ?? answer.report;
+  const rows = useMemo(
+    () => (season === null ? [] : shootRows(season.report, time, weighed?.report ?? null)),
+    [season, time, weighed],
+  );
+  if (season === null) return <NoAnswer />;
+  const shown = time === null ? season : weighed;
   return (
     <>
       <Headline rows={rows} scale={scale} />
       <State />
-      <MonthSlider
-        report={answer.report}
-        openSkyMol={month === null || weighed ? openSky.openSkyParMolM2Day : null}
-      />
+      <TimeSlider season={season.report} openSkyMol={shown?.report.openSkyParMolM2Day ?? null} />
       <ClassBar counts={countByClass(rows, scale)} total={rows.length} />
-      <Looking rows={rows} scale={scale} season={answer.report.period} />
+      <Looking rows={rows} scale={scale} season={season.report} shown={shown} />
       <Meaning />
       <Limits />
     </>
@@ -50,14 +49,23 @@ export function LightSheet() {
 interface LookingProps {
   readonly rows: readonly ShootRow[];
   readonly scale: LightScale;
-  readonly season: Period;
+  readonly season: LightReport;
+  /** Over the time chosen; null while it is not known. */
+  readonly shown: LightAnswer | null;
 }
 
 /** The shoots in a table, one day, the sky from a node, or the spread over all shoots. */
-function Looking({ rows, scale, season }: LookingProps) {
+function Looking({ rows, scale, season, shown }: LookingProps) {
   const { view } = useWorkbench();
   const { lookingAt, colouring } = useView();
   const top = useRef<HTMLDivElement>(null);
+  const before = useRef(lookingAt);
+  useEffect(() => {
+    if (before.current === lookingAt) return;
+    before.current = lookingAt;
+    // What was chosen comes up beside the tree, under a thumb as well.
+    top.current?.scrollIntoView({ block: 'start' });
+  }, [lookingAt]);
   return (
     <>
       <div ref={top} className="lookings">
@@ -66,27 +74,25 @@ function Looking({ rows, scale, season }: LookingProps) {
           isLabelHidden
           value={lookingAt}
           options={lookings.map((value) => ({ value, text: words.lookings[value] }))}
-          onChoose={(chosen) => {
-            view.setState({ lookingAt: chosen });
-            // What was chosen comes up beside the tree, under a thumb as well.
-            top.current?.scrollIntoView({ block: 'start' });
-          }}
+          onChoose={(chosen) => view.setState({ lookingAt: chosen })}
         />
       </div>
-      {lookingAt === 'shoots' ? (
-        <>
-          <Segments
-            label={words.colouring}
-            value={colouring}
-            options={colourings.map((value) => ({ value, text: words.colourings[value] }))}
-            onChoose={(chosen) => view.setState({ colouring: chosen })}
-          />
-          <ShootTable rows={rows} scale={scale} />
-        </>
-      ) : null}
-      {lookingAt === 'day' ? <DaySection /> : null}
-      {lookingAt === 'sky' ? <SkySection rows={rows} season={season} /> : null}
-      {lookingAt === 'spread' ? <SpreadSection rows={rows} scale={scale} /> : null}
+      <div className="looking">
+        {lookingAt === 'shoots' ? (
+          <>
+            <Segments
+              label={words.colouring}
+              value={colouring}
+              options={colourings.map((value) => ({ value, text: words.colourings[value] }))}
+              onChoose={(chosen) => view.setState({ colouring: chosen })}
+            />
+            <ShootTable rows={rows} scale={scale} shown={shown} />
+          </>
+        ) : null}
+        {lookingAt === 'day' ? <DaySection /> : null}
+        {lookingAt === 'sky' ? <SkySection rows={rows} season={season.period} /> : null}
+        {lookingAt === 'spread' ? <SpreadSection rows={rows} scale={scale} season={season} /> : null}
+      </div>
     </>
   );
 }
@@ -103,16 +109,15 @@ function NoAnswer() {
 function Headline({ rows, scale }: { readonly rows: readonly ShootRow[]; readonly scale: LightScale }) {
   const { view } = useWorkbench();
   const file = useFile();
-  const { month, spotlight } = useView();
+  const { time, spotlight } = useView();
   const inner = useMemo(() => innerShoots(drawnCanopy(file, 'in full leaf')), [file]);
   const darkest = scale.classes[0] as LightClass;
   const dark = rows.filter((row) => row.lightFraction < darkest.to);
-  const when = month === null ? words.overSeason : words.inMonth(monthName(month));
   const inside = dark.filter((row) => inner.has(row.id)).length;
   return (
     <div className="answer">
       <p className="headline" data-testid="headline">
-        {words.headline(dark.length, rows.length, inside, when)}
+        {words.headline(dark.length, rows.length, inside, timeWords.inHeadline(time))}
       </p>
       {spotlight !== null || dark.length > 0 ? (
         <button

@@ -1,18 +1,24 @@
 /** The shoots by light. A row selects its shoot on the stage, and the stage brings its row into sight. */
 import { useEffect, useRef, useState } from 'react';
+import type { LightAnswer } from '../../../engine/engine.ts';
 import { formatDecimal } from '../../../geometry/measure.ts';
 import { useSelected, useView, useWorkbench } from '../../state/workbench.ts';
 import type { LightScale } from '../../theme/lightScale.ts';
 import type { ShootRow } from './figures.ts';
+import { ShootDetail } from './ShootDetail.tsx';
+import { timeWords } from './timeWords.ts';
 import { doubtPercent, percent, lightWords as words } from './words.ts';
 
 interface ShootTableProps {
   readonly rows: readonly ShootRow[];
   readonly scale: LightScale;
+  /** Over the time shown; null while it is not known. */
+  readonly shown: LightAnswer | null;
 }
 
-export function ShootTable({ rows, scale }: ShootTableProps) {
+export function ShootTable({ rows, scale, shown }: ShootTableProps) {
   const { preferences } = useWorkbench();
+  const { time } = useView();
   const [isDarkFirst, setDarkFirst] = useState(true);
   if (rows.length === 0) {
     return (
@@ -42,7 +48,7 @@ export function ShootTable({ rows, scale }: ShootTableProps) {
             {words.columns.sky}
           </th>
           <th scope="col" className="figure">
-            {words.columns.mol}
+            {timeWords.amount(time)}
           </th>
           <th scope="col" className="figure">
             {words.columns.leaf}
@@ -51,14 +57,20 @@ export function ShootTable({ rows, scale }: ShootTableProps) {
       </thead>
       <tbody>
         {inOrder.map((row) => (
-          <Row key={row.id} row={row} scale={scale} />
+          <Row key={row.id} row={row} scale={scale} shown={shown} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function Row({ row, scale }: { readonly row: ShootRow; readonly scale: LightScale }) {
+interface RowProps {
+  readonly row: ShootRow;
+  readonly scale: LightScale;
+  readonly shown: LightAnswer | null;
+}
+
+function Row({ row, scale, shown }: RowProps) {
   const { editor, view, stage } = useWorkbench();
   const isSelected = useSelected() === row.id;
   const isHovered = useView().hoveredId === row.id;
@@ -71,33 +83,47 @@ function Row({ row, scale }: { readonly row: ShootRow; readonly scale: LightScal
     if (!isSelected) stage.current?.showOwner(row.id);
   };
   return (
-    <tr
-      ref={place}
-      data-id={row.id}
-      className={isSelected ? 'is-selected' : isHovered ? 'is-hovered' : ''}
-      onPointerEnter={() => view.setState({ hoveredId: row.id })}
-      onPointerLeave={() => view.setState({ hoveredId: null })}
-    >
-      <th scope="row">
-        <button type="button" className="row-button" aria-pressed={isSelected} onClick={toggle}>
-          <span
-            className="swatch"
-            style={{ backgroundColor: scale.css(row.lightFraction) }}
-            aria-hidden="true"
-          />
-          {row.name}
-        </button>
-      </th>
-      <td className="figure">
-        <strong>{percent(row.lightFraction)}</strong> %
-        <span className="quiet doubt">
-          {row.standardError === null ? '' : ` ± ${doubtPercent(row.standardError)}`}
-        </span>
-      </td>
-      <td className="figure">{formatDecimal(row.parMolM2Day, 1)}</td>
-      <td className="figure">
-        {row.leafLightFraction === null ? '' : `${percent(row.leafLightFraction)} %`}
-      </td>
-    </tr>
+    <>
+      <tr
+        ref={place}
+        data-id={row.id}
+        className={isSelected ? 'is-selected' : isHovered ? 'is-hovered' : ''}
+        onPointerEnter={() => view.setState({ hoveredId: row.id })}
+        onPointerLeave={() => view.setState({ hoveredId: null })}
+      >
+        <th scope="row">
+          <button type="button" className="row-button" aria-pressed={isSelected} onClick={toggle}>
+            <span
+              className="swatch"
+              style={{ backgroundColor: scale.css(row.lightFraction) }}
+              aria-hidden="true"
+            />
+            {row.name}
+          </button>
+        </th>
+        <td className="figure">
+          <strong>{percent(row.lightFraction)}</strong> %
+          <span className="quiet doubt">
+            {row.standardError === null ? '' : ` ± ${doubtPercent(row.standardError)}`}
+          </span>
+        </td>
+        <td className="figure">{formatDecimal(row.parMolM2, 1)}</td>
+        <td className="figure">
+          {row.leafLightFraction === null ? '' : `${percent(row.leafLightFraction)} %`}
+        </td>
+      </tr>
+      {isSelected && row.all !== null && shown !== null ? (
+        <tr className="detail-row">
+          <td colSpan={4}>
+            <ShootDetail
+              shoot={row.all}
+              nodes={shown.nodes.filter(({ shootId }) => shootId === row.id)}
+              dayLengthH={shown.report.dayLengthH}
+              scale={scale}
+            />
+          </td>
+        </tr>
+      ) : null}
+    </>
   );
 }

@@ -1,9 +1,8 @@
 /** The spread of the light over the shoots, and its fall from the top of the crown to its foot. */
 import { useMemo } from 'react';
-import { drawnCanopy } from '../../stage/drawnCanopy.ts';
-import { shootHeights } from '../../stage/shootHeights.ts';
-import { isSameSpotlight, type Spotlight } from '../../state/spotlight.ts';
-import { useFile, useUnits, useView, useWorkbench } from '../../state/workbench.ts';
+import type { LightReport } from '../../../engine/reports.ts';
+import { heightsIn, isSameSpotlight, type Spotlight } from '../../state/spotlight.ts';
+import { useUnits, useView, useWorkbench } from '../../state/workbench.ts';
 import type { LightScale } from '../../theme/lightScale.ts';
 import { countByClass, type ShootRow } from './figures.ts';
 import { type Band, meanLight, spreadByHeight, spreadByLight } from './spread.ts';
@@ -12,12 +11,12 @@ import { spreadWords as words } from './spreadWords.ts';
 interface SpreadSectionProps {
   readonly rows: readonly ShootRow[];
   readonly scale: LightScale;
+  readonly season: LightReport;
 }
 
-export function SpreadSection({ rows, scale }: SpreadSectionProps) {
-  const file = useFile();
+export function SpreadSection({ rows, scale, season }: SpreadSectionProps) {
   const units = useUnits();
-  const heights = useMemo(() => shootHeights(drawnCanopy(file, 'in full leaf')), [file]);
+  const heights = useMemo(() => heightsIn(season.shoots), [season]);
   return (
     <section className="look" aria-label={words.title}>
       <p className="quiet small">{words.tap}</p>

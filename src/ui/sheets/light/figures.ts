@@ -3,42 +3,71 @@ import type { LightReport, ShootLight } from '../../../engine/reports.ts';
 import { pointAt } from '../../../geometry/path.ts';
 import type { Canopy } from '../../../growth/canopy.ts';
 import type { Spotlight } from '../../state/spotlight.ts';
+import type { ShownTime } from '../../state/timeWork.ts';
 import type { LightClass, LightScale } from '../../theme/lightScale.ts';
 
-/** One shoot over the season or over a month. */
+/** One shoot over the season, a month or an hour. */
 export interface ShootRow {
   readonly id: string;
   readonly name: string;
   readonly lightFraction: number;
-  /** Null while it is not known for that month. */
+  /** Null while it is not known for that time. */
   readonly standardError: number | null;
-  readonly parMolM2Day: number;
-  /** Null while it is not known for that month. */
+  /** mol m-2 in a mean day, or in the hour of a mean day. */
+  readonly parMolM2: number;
+  /** Null while it is not known for that time. */
   readonly leafLightFraction: number | null;
+  /** All that is told of the shoot; null while it is not known for that time. */
+  readonly all: ShootLight | null;
+}
+
+const rowOf = (shoot: ShootLight): ShootRow => ({
+  id: shoot.id,
+  name: shoot.name,
+  lightFraction: shoot.lightFraction,
+  standardError: shoot.standardError,
+  parMolM2: shoot.parMolM2Day,
+  leafLightFraction: shoot.leafLightFraction,
+  all: shoot,
+});
+
+/** What the season's report tells of one time; null when nothing. */
+function lightAt(shoot: ShootLight, time: ShownTime): { lightFraction: number; parMolM2: number } | null {
+  if (time.by === 'hour') return shoot.byHour.find((h) => h.solarHour === time.solarHour) ?? null;
+  const light = shoot.byMonth.find((m) => m.month === time.month);
+  return light === undefined ? null : { lightFraction: light.lightFraction, parMolM2: light.parMolM2Day };
 }
 
 /**
  * Rows of the table, darkest first.
- * @param month 1 to 12, or null for the whole season
- * @param weighed the report of that month alone, once it is there: it adds the doubt
+ * @param time null for the whole season
+ * @param weighed the report of that time alone, once it is there: it adds the doubt and all that is finer
  */
 export function shootRows(
   season: LightReport,
-  month: number | null,
+  time: ShownTime | null,
   weighed: LightReport | null,
 ): ShootRow[] {
-  const ofMonth = (shoot: ShootLight): ShootRow[] => {
-    const { id, name } = shoot;
-    const light = shoot.byMonth.find((m) => m.month === month);
-    return light === undefined ? [] : [{ ...light, id, name, standardError: null, leafLightFraction: null }];
+  const coarse = (shoot: ShootLight): ShootRow[] => {
+    const light = time === null ? null : lightAt(shoot, time);
+    if (light === null) return [];
+    const { lightFraction, parMolM2 } = light;
+    return [
+      { ...rowOf(shoot), lightFraction, parMolM2, standardError: null, leafLightFraction: null, all: null },
+    ];
   };
-  const source = month === null ? season.shoots : (weighed?.shoots ?? season.shoots.flatMap(ofMonth));
-  return [...source].sort((a, b) => a.lightFraction - b.lightFraction);
+  const rows =
+    time === null ? season.shoots.map(rowOf) : (weighed?.shoots.map(rowOf) ?? season.shoots.flatMap(coarse));
+  return rows.sort((a, b) => a.lightFraction - b.lightFraction);
 }
 
-/** Months that the season touches, in its own order. */
-export function monthsIn(report: LightReport): number[] {
-  return report.shoots[0]?.byMonth.map((m) => m.month) ?? [];
+/** The times of the season that the slider runs over: its months in order, or the hours with light. */
+export function timesIn(report: LightReport, by: ShownTime['by']): ShownTime[] {
+  const shoot = report.shoots[0];
+  if (shoot === undefined) return [];
+  return by === 'month'
+    ? shoot.byMonth.map(({ month }) => ({ by, month }))
+    : shoot.byHour.map(({ solarHour }) => ({ by, solarHour }));
 }
 
 export interface ClassCount {

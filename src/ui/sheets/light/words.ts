@@ -26,8 +26,6 @@ export const lightWords = {
           : `; ${inside} of them inside the crown`;
     return `${dark} of ${shoots(all)} ${dark === 1 ? 'sits' : 'sit'} in deep shade ${when}${inner}.`;
   },
-  overSeason: 'over the season',
-  inMonth: (month: string) => `in ${month}`,
   waiting: 'Tracing the light.',
   stale: 'The tree has changed. These figures are of the tree before; new ones are on their way.',
   staleStopped: 'The tree has changed. These figures are of the tree before.',
@@ -35,12 +33,8 @@ export const lightWords = {
   cancelled: 'Stopped. The figures are not finished.',
   again: 'Trace again',
   failed: (message: string) => `The light could not be worked out. ${message}`,
-  month: 'Month',
-  wholeSeason: 'Whole season',
-  days: (from: string, to: string) => `${from} to ${to}`,
-  openSky: (mol: number) => `Open sky gives ${formatDecimal(mol, 0)} mol m⁻² d⁻¹`,
   table: 'Shoots by light',
-  columns: { shoot: 'Shoot', sky: 'Open sky', mol: 'mol m⁻² d⁻¹', leaf: 'Leaf light' },
+  columns: { shoot: 'Shoot', sky: 'Open sky', leaf: 'Leaf light' },
   darkestFirst: 'Darkest first',
   brightestFirst: 'Brightest first',
   noShoots: 'There is no leafy shoot on this tree.',
@@ -69,7 +63,9 @@ export const lightWords = {
   meaning: 'What these numbers mean, and what they cannot tell',
   meanings: [
     'Open sky: the light a level sensor gets at the nodes of the shoot, as a share of what it would get with nothing above it. Published light limits were measured so. After ± stands the standard error of the tracing.',
-    'mol m⁻² d⁻¹: light for growth (PAR) in a mean day of the time chosen.',
+    'mol m⁻² d⁻¹: light for growth (PAR) in a mean day of the time chosen; mol m⁻² h⁻¹ in one hour of it.',
+    'Direct sun: hours of a mean day in which the sun’s disc is not hidden by the tree or by what stands round it. Clouds are left out of account.',
+    'Sun time: the sun stands highest at 12, whatever the clock says.',
     'Leaf light: what the leaves themselves get, both faces together, for each area of leaf. It can be well above or below the sensor’s figure, as leaves lean.',
     'They come from the sketch and from the mean weather of the place. The ± holds the chance in the tracing alone; not the weather of this year, a branch drawn a hand too far left, or leaves that grew otherwise.',
   ],
