@@ -1,10 +1,12 @@
 /** The public core, callable without a page. Re-exports, nothing else. */
 
+export { climateFromEpw, type EpwClimate } from './document/climateFromEpw.ts';
 export { parseTreeFile } from './document/parseTreeFile.ts';
 // The tree file
 export { surroundingSurfaces } from './document/surroundings.ts';
 export { type Surrounding, type TreeFile, treeFileSchema } from './document/treeFile.ts';
 export { siteOf, soilHeightM, stanceOf, treeOf } from './document/views.ts';
+export { withEpw } from './document/withEpw.ts';
 export { writeTreeFile } from './document/writeTreeFile.ts';
 
 // Jobs on a tree file

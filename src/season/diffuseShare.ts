@@ -35,14 +35,20 @@ export function diffuseShareOfMonth(clearness: number, sunsetRad: number): numbe
 
 /**
  * Diffuse share of PAR from the diffuse share of global radiation: Spitters, Toussaint & Goudriaan 1986 (Agricultural and Forest
- * Meteorology 38:217), equations 9 and 10. The sky is richer in PAR than the beam, so it is the larger of the two.
+ * Meteorology 38:217), equations 9 and 10. The sky is richer in PAR than the beam, so it is the larger of the two. Their
+ * denominator hands the bright ring round the sun to the beam; with the ring left in the sky it is 1.
  * @param sinElevation of the sun, 0 to 1
  */
-export function diffuseShareOfPar(diffuseShareOfGlobal: number, sinElevation: number): number {
+export function diffuseShareOfPar(
+  diffuseShareOfGlobal: number,
+  sinElevation: number,
+  ring: 'in the beam' | 'in the sky' = 'in the beam',
+): number {
   requireShare('diffuseShareOfPar', diffuseShareOfGlobal);
   requireShare('diffuseShareOfPar', sinElevation);
   const q = diffuseShareOfGlobal;
   const clear = 1 - q * q;
   const cosCubed = (1 - sinElevation ** 2) ** 1.5;
-  return Math.min(1, ((1 + 0.3 * clear) * q) / (1 + clear * sinElevation ** 2 * cosCubed));
+  const handedOver = ring === 'in the beam' ? clear * sinElevation ** 2 * cosCubed : 0;
+  return Math.min(1, ((1 + 0.3 * clear) * q) / (1 + handedOver));
 }

@@ -2,6 +2,8 @@
 
 /** FAO-56, table of constants: 1367 W m-2. */
 export const solarConstantMJM2Min = 0.082;
+/** The same, W m-2. */
+export const solarConstantWM2 = (solarConstantMJM2Min * 1e6) / 60;
 
 /** Declination, distance and sunset of a day after FAO-56. */
 export interface DayOrbit {
@@ -59,17 +61,30 @@ export function extraterrestrialBetweenMJM2(
   fromRad: number,
   toRad: number,
 ): number {
-  requireFinite('extraterrestrialBetweenMJM2', fromRad, toRad);
-  requireLatitude('extraterrestrialBetweenMJM2', latitudeDeg);
-  const { inverseDistance, declinationRad, sunsetRad } = orbit;
+  const minutes = (12 * 60) / Math.PI;
+  const level = sineIntegralRad(latitudeDeg, orbit, fromRad, toRad);
+  return minutes * solarConstantMJM2Min * orbit.inverseDistance * level;
+}
+
+/**
+ * Integral of the sine of the sun's elevation over the hour angle, radians; hour angles before sunrise and after sunset are
+ * taken as those. Over its length in radians it is the mean sine.
+ */
+export function sineIntegralRad(
+  latitudeDeg: number,
+  { declinationRad, sunsetRad }: Omit<DayOrbit, 'inverseDistance'>,
+  fromRad: number,
+  toRad: number,
+): number {
+  requireFinite('sineIntegralRad', fromRad, toRad);
+  requireLatitude('sineIntegralRad', latitudeDeg);
   const from = Math.max(-sunsetRad, Math.min(sunsetRad, fromRad));
   const to = Math.max(-sunsetRad, Math.min(sunsetRad, toRad));
   const phi = (latitudeDeg * Math.PI) / 180;
-  const minutes = (12 * 60) / Math.PI;
-  const level =
+  return (
     (to - from) * Math.sin(phi) * Math.sin(declinationRad) +
-    Math.cos(phi) * Math.cos(declinationRad) * (Math.sin(to) - Math.sin(from));
-  return minutes * solarConstantMJM2Min * inverseDistance * level;
+    Math.cos(phi) * Math.cos(declinationRad) * (Math.sin(to) - Math.sin(from))
+  );
 }
 
 /** Correction of solar time for the season, hours, FAO-56 equations 32 and 33: b in radians. */

@@ -3,7 +3,8 @@ import type { Vec3 } from '../../geometry/vec.ts';
 import { rad } from '../../geometry/world.ts';
 import { sunsetHourAngleRad } from '../../season/extraterrestrial.ts';
 import type { IsoDate } from '../../season/site.ts';
-import { dayLight, daySteps, type SkySite, stepDeg, type Weather } from '../sky/dayLight.ts';
+import { dayLight, type SkySite, type Weather } from '../sky/dayLight.ts';
+import { daySteps, stepDeg } from '../sky/daySteps.ts';
 import { hourAngleDeg, sunCoordinates } from '../sky/sunCoordinates.ts';
 import { sunDirection, sunTimes } from '../sun.ts';
 

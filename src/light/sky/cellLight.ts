@@ -1,19 +1,12 @@
 /** The light of a period, cell by cell. */
 import type { Period } from '../../season/site.ts';
 import type { CellLight } from '../directions.ts';
-import { sunDirection } from '../sun.ts';
-import {
-  beamCells,
-  beamColumnDeg,
-  beamColumns,
-  beamRows,
-  declinationAtRow,
-  groundPatches,
-  hourAngleAtColumn,
-} from './cells.ts';
-import { daySteps, hourAngleOfStep, type SkySite, type Weather } from './dayLight.ts';
+import { boxMeanSine, leastMeanSine } from './boxSine.ts';
+import { beamCells, beamColumnDeg, beamColumns, beamRows, groundPatches } from './cells.ts';
+import type { SkySite, Weather } from './dayLight.ts';
+import { daySteps, hourAngleOfStep, hourSteps } from './daySteps.ts';
 import { type LevelLight, levelLight } from './levelLight.ts';
-import { type SkyKind, skyEnergy } from './skyEnergy.ts';
+import { hasRing, type SkyKind, skyEnergy } from './skyEnergy.ts';
 
 export interface CellLightInput {
   readonly site: SkySite;
@@ -34,8 +27,6 @@ export interface SkyOver {
   /** Only the light of one hour of each day: 12 is the hour that begins at solar noon; the whole day when left out. */
   readonly solarHour?: number;
 }
-
-const hourSteps = daySteps / 24;
 
 /**
  * Energy of every cell, mean of the period's days in a normal year, or all of them cloudless.
@@ -74,18 +65,17 @@ export function cellLightOf(level: LevelLight, over: SkyOver): CellLight {
 /** @param days that the light is the mean of */
 function cellsOf(level: LevelLight, days: number, over: SkyOver): CellLight {
   const { latitudeDeg, groundReflectance, skyKind, solarHour } = over;
-  const meanOf = (steps: Float64Array): number => total(inBoxes(steps, solarHour)) / days;
-  const [openBeam, openDiffuse] = [meanOf(level.beamParMolM2), meanOf(level.diffuseParMolM2)];
-  const below = level.below ?? level;
-  const [belowBeam, belowDiffuse] = [meanOf(below.beamParMolM2), meanOf(below.diffuseParMolM2)];
-  const levelBeam = inBoxes(below.beamParMolM2, solarHour);
-  const levelDiffuse = inBoxes(below.diffuseParMolM2, solarHour);
-  const beam = squareToTheBeam(levelBeam, latitudeDeg).map((energy) => energy / days);
+  const open = boxesOf(level, hasRing(skyKind), solarHour);
+  const below = level.below ? boxesOf(level.below, hasRing(skyKind), solarHour) : open;
+  const [openBeam, openDiffuse] = [total(open.beamPar) / days, total(open.diffusePar) / days];
+  const [belowBeam, belowDiffuse] = [total(below.beamPar) / days, total(below.diffusePar) / days];
+  const boxes = { diffusePar: below.diffusePar, ...radiationOf(level, solarHour) };
+  const beam = squareToTheBeam(below.beamPar, latitudeDeg).map((energy) => energy / days);
   const groundRadiance = (groundReflectance * (belowBeam + belowDiffuse)) / Math.PI;
   const { horizon } = level;
   const skylineRadiance = ((horizon?.skylineReflectance ?? 0) * (belowBeam + belowDiffuse)) / Math.PI;
   return {
-    sky: skyEnergy({ skyKind, openDiffuse: belowDiffuse, levelDiffuse, latitudeDeg }),
+    sky: skyEnergy({ skyKind, openDiffuse: belowDiffuse, boxes, latitudeDeg }),
     beam,
     ground: Float64Array.from(groundPatches, (patch) => groundRadiance * patch.solidAngleSr),
     openSkyParMolM2Day: openBeam + openDiffuse,
@@ -95,6 +85,28 @@ function cellsOf(level: LevelLight, days: number, over: SkyOver): CellLight {
     ...(horizon && { hiding: { horizon, groundRadiance, skylineRadiance } }),
   };
 }
+
+/** PAR of each box; a ring round the sun goes from the beam to skies that have one of their own. */
+function boxesOf(
+  level: LevelLight | NonNullable<LevelLight['below']>,
+  skyHasRing: boolean,
+  solarHour?: number,
+) {
+  const beamPar = inBoxes(level.beamParMolM2, solarHour);
+  const diffusePar = inBoxes(level.diffuseParMolM2, solarHour);
+  if (!skyHasRing) return { beamPar, diffusePar };
+  const ring = inBoxes(level.ringParMolM2, solarHour);
+  return {
+    beamPar: beamPar.map((energy, box) => Math.max(0, energy - (ring[box] as number))),
+    diffusePar: diffusePar.map((energy, box) => energy + (ring[box] as number)),
+  };
+}
+
+const radiationOf = (level: LevelLight, solarHour?: number) => ({
+  globalMJM2: inBoxes(level.globalMJM2, solarHour),
+  diffuseMJM2: inBoxes(level.diffuseMJM2, solarHour),
+  sunH: inBoxes(level.sunH, solarHour),
+});
 
 /** Sums of rows and steps, of the whole day or of one hour, into the boxes of the beam grid. */
 export function inBoxes(steps: Float64Array, solarHour?: number): Float64Array {
@@ -109,9 +121,6 @@ export function inBoxes(steps: Float64Array, solarHour?: number): Float64Array {
   }
   return boxes;
 }
-
-/** Least mean sine of elevation of a box that may carry energy. */
-const leastMeanSine = 0.01;
 
 /** Turns level light into light square to the beam, box by box, from the horizon towards noon. */
 function squareToTheBeam(levelBeam: Float64Array, latitudeDeg: number): Float64Array {
@@ -137,20 +146,6 @@ const isNoon = (column: number): boolean => column === beamColumns / 2 || column
 const columnsTowardsNoon: readonly number[] = Array.from({ length: beamColumns }, (_, i) =>
   i % 2 === 0 ? i / 2 : beamColumns - (i + 1) / 2,
 );
-
-/** Mean over a box of the sine of elevation, 0 where the sun is down: 8 x 8 points, right within 0.2 % for boxes well up. */
-export function boxMeanSine(latitudeDeg: number, row: number, column: number): number {
-  const points = 8;
-  let sum = 0;
-  for (let i = 0; i < points; i++) {
-    const declination = declinationAtRow(row + (i + 0.5) / points);
-    for (let j = 0; j < points; j++) {
-      const hourAngle = hourAngleAtColumn(column + (j + 0.5) / points);
-      sum += Math.max(0, sunDirection(latitudeDeg, declination, hourAngle)[1]);
-    }
-  }
-  return sum / points ** 2;
-}
 
 function addTo(values: Float64Array, i: number, amount: number): void {
   values[i] = (values[i] as number) + amount;

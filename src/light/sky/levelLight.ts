@@ -3,7 +3,8 @@ import { daysOf } from '../../season/calendar.ts';
 import type { IsoDate, Period } from '../../season/site.ts';
 import { beamRows, rowOfDeclination } from './cells.ts';
 import { type Cover, hangsOn, passedBy } from './cover.ts';
-import { type DayLight, dayLight, daySteps, type SkySite, stepDeg, type Weather } from './dayLight.ts';
+import { type DayLight, dayLights, type SkySite, type Weather } from './dayLight.ts';
+import { daySteps, stepDeg } from './daySteps.ts';
 import { type Horizon, horizonOf } from './horizon.ts';
 import { poseCount, poseOn } from './turns.ts';
 
@@ -13,6 +14,9 @@ import { poseCount, poseOn } from './turns.ts';
  */
 export interface LevelLight extends BeamAndSky {
   readonly days: number;
+  /** Radiation of all wavelengths, MJ m-2, above any cover. */
+  readonly globalMJM2: Float64Array;
+  readonly diffuseMJM2: Float64Array;
   /** Hours in which the sun's centre is above the level. */
   readonly sunH: Float64Array;
   /** What is left of it below the cover; null where none ever hangs. */
@@ -25,14 +29,19 @@ export interface LevelLight extends BeamAndSky {
 
 /** mol m-2. */
 interface BeamAndSky {
+  /** With the bright ring round the sun. */
   readonly beamParMolM2: Float64Array;
+  /** Without that ring. */
   readonly diffuseParMolM2: Float64Array;
+  /** The ring, part of the beam's above: skies that have a ring of their own take it from there. */
+  readonly ringParMolM2: Float64Array;
 }
 
 const entries = beamRows * daySteps;
 const beamAndSky = (): BeamAndSky => ({
   beamParMolM2: new Float64Array(entries),
   diffuseParMolM2: new Float64Array(entries),
+  ringParMolM2: new Float64Array(entries),
 });
 
 /** Hours of a step between a sunrise and a sunset as far from noon as each other. */
@@ -66,36 +75,49 @@ function addBelow(into: BeamAndSky, { declinationDeg, ...day }: DayLight, cover:
   const beam = day.beamParMolM2.map((value) => left.beam * value);
   addDay(into.beamParMolM2, declinationDeg, beam);
   addDay(into.diffuseParMolM2, declinationDeg, diffuse);
+  addDay(
+    into.ringParMolM2,
+    declinationDeg,
+    day.ringParMolM2.map((value) => left.beam * value),
+  );
 }
 
-function ofDays(site: SkySite, dates: readonly IsoDate[], weather?: Weather): LevelLight {
+type DayOf = (date: IsoDate) => DayLight;
+
+function ofDays(site: SkySite, dates: readonly IsoDate[], dayOf: DayOf): LevelLight {
   const { cover } = site;
   const below = cover === undefined ? null : beamAndSky();
   const open = beamAndSky();
+  const [globalMJM2, diffuseMJM2] = [new Float64Array(entries), new Float64Array(entries)];
   const sunH = new Float64Array(entries);
   const sunHOfStep = new Float64Array(daySteps);
   for (const date of dates) {
-    const day = dayLight(site, date, weather);
-    const { declinationDeg, sunsetHourAngleDeg, beamParMolM2, diffuseParMolM2 } = day;
+    const day = dayOf(date);
+    const { declinationDeg, sunsetHourAngleDeg, steps } = day;
     for (let step = 0; step < daySteps; step++) sunHOfStep[step] = sunHoursOfStep(step, sunsetHourAngleDeg);
-    addDay(open.beamParMolM2, declinationDeg, beamParMolM2);
-    addDay(open.diffuseParMolM2, declinationDeg, diffuseParMolM2);
+    addDay(open.beamParMolM2, declinationDeg, day.beamParMolM2);
+    addDay(open.diffuseParMolM2, declinationDeg, day.diffuseParMolM2);
+    addDay(open.ringParMolM2, declinationDeg, day.ringParMolM2);
+    addDay(globalMJM2, declinationDeg, steps.global);
+    addDay(diffuseMJM2, declinationDeg, steps.diffuse);
     addDay(sunH, declinationDeg, sunHOfStep);
     if (below !== null && cover !== undefined) addBelow(below, day, cover, date);
   }
-  return { days: dates.length, ...open, sunH, below, horizon: horizonOf(site), poses: null };
+  const radiation = { globalMJM2, diffuseMJM2 };
+  return { days: dates.length, ...open, ...radiation, sunH, below, horizon: horizonOf(site), poses: null };
 }
 
 /** Throws on a period that ends before it begins. */
 export function levelLight(site: SkySite, period: Period, weather?: Weather): LevelLight {
   const dates = daysOf(period);
   const { quarterTurns: turns } = site;
-  if (turns === undefined) return ofDays(site, dates, weather);
+  const dayOf = dayLights(site, weather);
+  if (turns === undefined) return ofDays(site, dates, dayOf);
   const poses = Array.from({ length: poseCount }, (_, pose) =>
     ofDays(
       site,
       dates.filter((date) => poseOn(turns, date) === pose),
-      weather,
+      dayOf,
     ),
   );
   return { ...together(poses), poses };
@@ -114,6 +136,7 @@ const sumOf = (arrays: readonly Float64Array[]): Float64Array => {
 const bothOf = (parts: readonly BeamAndSky[]): BeamAndSky => ({
   beamParMolM2: sumOf(parts.map((part) => part.beamParMolM2)),
   diffuseParMolM2: sumOf(parts.map((part) => part.diffuseParMolM2)),
+  ringParMolM2: sumOf(parts.map((part) => part.ringParMolM2)),
 });
 
 /** The light of all their days; they must be of one site. */
@@ -122,6 +145,8 @@ export function together(parts: readonly LevelLight[]): LevelLight {
   return {
     days: parts.reduce((days, part) => days + part.days, 0),
     ...bothOf(parts),
+    globalMJM2: sumOf(parts.map((part) => part.globalMJM2)),
+    diffuseMJM2: sumOf(parts.map((part) => part.diffuseMJM2)),
     sunH: sumOf(parts.map((part) => part.sunH)),
     below: parts.some(({ below }) => below !== null) ? bothOf(parts.map((part) => part.below ?? part)) : null,
     horizon: parts[0]?.horizon ?? null,

@@ -1,7 +1,8 @@
 /** The light of a normal day under open sky, hour by hour. */
 import { dayLengthH } from '../../season/extraterrestrial.ts';
 import type { IsoDate } from '../../season/site.ts';
-import { dayLight, daySteps, type SkySite } from './dayLight.ts';
+import { dayLight, type SkySite } from './dayLight.ts';
+import { daySteps } from './daySteps.ts';
 
 export interface OpenSkyHour {
   /** Beginning of the hour in solar time, 0 to 23: the sun stands highest at 12. */

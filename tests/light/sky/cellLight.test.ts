@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { CellLight } from '../../../src/light/directions.ts';
-import { boxMeanSine, cellLight } from '../../../src/light/sky/cellLight.ts';
+import { boxMeanSine } from '../../../src/light/sky/boxSine.ts';
+import { cellLight } from '../../../src/light/sky/cellLight.ts';
 import {
   beamCells,
   beamColumns,
@@ -8,7 +9,8 @@ import {
   groundPatches,
   hourAngleAtColumn,
 } from '../../../src/light/sky/cells.ts';
-import { dayLight, daySteps } from '../../../src/light/sky/dayLight.ts';
+import { dayLight } from '../../../src/light/sky/dayLight.ts';
+import { daySteps } from '../../../src/light/sky/daySteps.ts';
 import { openSkyDay } from '../../../src/light/sky/openSkyDay.ts';
 import { waveDirections } from '../../../src/light/sky/waveDirections.ts';
 import { noonDeclinationDeg, sunDirection } from '../../../src/light/sun.ts';

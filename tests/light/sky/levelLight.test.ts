@@ -51,7 +51,7 @@ describe.each([
     });
     const day = openSkyDay(site, period.from);
     const one = levelLight(site, { from: period.from, to: period.from });
-    const nine = cellLightOf(one, { latitudeDeg, ...over, solarHour: 9 });
+    const nine = cellLightOf(one, { latitudeDeg, ...over, skyKind: 'uniform', solarHour: 9 });
     expect(nine.openBeamParMolM2Day).toBeCloseTo(day.hours[9]?.beamParMolM2 as number, 10);
     expect(nine.openDiffuseParMolM2Day).toBeCloseTo(day.hours[9]?.diffuseParMolM2 as number, 10);
   });

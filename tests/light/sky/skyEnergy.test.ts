@@ -2,16 +2,19 @@ import { describe, expect, test } from 'vitest';
 import { bearingDeg } from '../../../src/geometry/world.ts';
 import { cellLight } from '../../../src/light/sky/cellLight.ts';
 import { skyPatches } from '../../../src/light/sky/cells.ts';
-import { dayLight, daySteps, hourAngleOfStep } from '../../../src/light/sky/dayLight.ts';
+import { dayLight } from '../../../src/light/sky/dayLight.ts';
+import { daySteps, hourAngleOfStep } from '../../../src/light/sky/daySteps.ts';
 import { type CieSkyType, cieRelativeLuminance } from '../../../src/light/sky/luminance.ts';
 import type { SkyKind } from '../../../src/light/sky/skyEnergy.ts';
 import { sunDirection } from '../../../src/light/sun.ts';
+import { parMolPerMJ } from '../../../src/season/par.ts';
 import { northern, southern } from '../../season/places.ts';
 
 const kinds: readonly SkyKind[] = [
   'uniform',
   'overcast',
   'clear',
+  'all-weather',
   ...Array.from({ length: 15 }, (_, i) => (i + 1) as CieSkyType),
 ];
 const lightOf = (site: typeof northern, date: string, skyKind: SkyKind) =>
@@ -67,7 +70,7 @@ describe('the light of the sky over its patches', () => {
     const day = dayLight(northern, date, 'clear');
     const truth = new Float64Array(skyPatches.length);
     for (let step = 0; step < daySteps; step++) {
-      const diffuse = day.diffuseParMolM2[step] ?? Number.NaN;
+      const diffuse = (day.diffuseParMolM2[step] ?? Number.NaN) + (day.ringParMolM2[step] ?? Number.NaN);
       if (diffuse === 0) continue;
       const toSun = sunDirection(northern.latitudeDeg, day.declinationDeg, hourAngleOfStep(step));
       const zenith = (Math.acos(Math.max(0, toSun[1])) * 180) / Math.PI;
@@ -92,4 +95,26 @@ describe('the light of the sky over its patches', () => {
     // What the blur of the boxes moves from patch to patch, share of all the light of the sky.
     expect(off).toBeLessThan(0.03);
   });
+
+  test.each([
+    ['uniform', 1],
+    ['overcast', 1],
+    [3, 1],
+    ['clear', 0],
+    ['all-weather', 0],
+    [8, 0],
+  ] as const)(
+    'leaves the ring round the sun with the beam or in the sky, never in both: %s',
+    (kind, ringInBeam) => {
+      const date = '2025-08-03';
+      const day = dayLight(southern, date, 'clear');
+      const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
+      const light = lightOf(southern, date, kind);
+      const ring = sum(day.ringParMolM2);
+      expect(ring).toBeGreaterThan(0.05 * sum(day.diffuseParMolM2));
+      expect(light.openBeamParMolM2Day).toBeCloseTo(sum(day.beamParMolM2) - (1 - ringInBeam) * ring, 9);
+      expect(light.openDiffuseParMolM2Day).toBeCloseTo(sum(day.diffuseParMolM2) + (1 - ringInBeam) * ring, 9);
+      expect(light.openSkyParMolM2Day).toBeCloseTo(day.globalMJM2 * parMolPerMJ, 9);
+    },
+  );
 });
