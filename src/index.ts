@@ -40,7 +40,7 @@ export type { CellKind, CellLight, Direction } from './light/directions.ts';
 export { eachReceiver, exposure, type Grouping, listShares } from './light/exposure.ts';
 export * from './light/irradiance.ts';
 export { leafExposure, leafExposureOf } from './light/leafExposure.ts';
-export type { LeafLedger, LeafWave } from './light/leafLedger.ts';
+export { type LeafLedger, type LeafWave, regrouped } from './light/leafLedger.ts';
 export * from './light/leafOptics.ts';
 export { leafExposureParts, leafPartsTable, measuredLeafParts } from './light/leafParts.ts';
 export { type LeafTable, leafTable } from './light/leafTable.ts';
@@ -55,6 +55,7 @@ export {
   partsTable,
 } from './light/lightParts.ts';
 // Looking at it
+export * from './light/look/clearShares.ts';
 export * from './light/look/skyRaster.ts';
 export * from './light/look/sunDay.ts';
 export { exposureOf, type NodeTable, nodeTable, type TableWave } from './light/nodeTable.ts';

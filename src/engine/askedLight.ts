@@ -2,6 +2,7 @@
 import type { CellLight } from '../light/directions.ts';
 import { cellLightOf, inBoxes, type SkyOver } from '../light/sky/cellLight.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
+import type { Horizon } from '../light/sky/horizon.ts';
 import { type LevelLight, levelLight, together } from '../light/sky/levelLight.ts';
 import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import type { PlanInput } from '../plan/input.ts';
@@ -25,6 +26,10 @@ export interface LightOfPeriod {
   readonly hours: readonly { readonly solarHour: number; readonly light: CellLight }[];
   /** Hours in which the sun is above the level on a mean day, per box of the beam grid. */
   readonly sunH: Float64Array;
+  /** Of a pot that is turned: the same of the days of each pose, and their share of all days. */
+  readonly poses: readonly { readonly sunH: Float64Array; readonly daysShare: number }[] | null;
+  /** What hides the low sky; null for an open horizon. */
+  readonly horizon: Horizon | null;
 }
 
 const allHours = Array.from({ length: 24 }, (_, hour) => hour);
@@ -32,14 +37,6 @@ const allHours = Array.from({ length: 24 }, (_, hour) => hour);
 function skyOver({ site }: PlanInput, { sky }: Asked, solarHour: number | null): SkyOver {
   const over = { latitudeDeg: site.latitudeDeg, groundReflectance: site.groundReflectance, skyKind: sky };
   return solarHour === null ? over : { ...over, solarHour };
-}
-
-/** The light alone, without months and hours. */
-export function lightOf(input: PlanInput, asked: Asked): CellLight {
-  return cellLightOf(
-    levelLight(input.site, asked.period, asked.weather),
-    skyOver(input, asked, asked.solarHour),
-  );
 }
 
 export function lightOfPeriod(input: PlanInput, asked: Asked): LightOfPeriod {
@@ -55,10 +52,15 @@ export function lightOfPeriod(input: PlanInput, asked: Asked): LightOfPeriod {
     solarHour: hour,
     light: lightAt(whole, hour),
   }));
+  const sunH = (level: LevelLight): Float64Array =>
+    inBoxes(level.sunH, solarHour ?? undefined).map((hoursInBox) => hoursInBox / whole.days);
+  const poses = whole.poses?.map((pose) => ({ sunH: sunH(pose), daysShare: pose.days / whole.days }));
   return {
     whole: lightAt(whole, solarHour),
     months: parts.map(({ month, level }) => ({ month, days: level.days, light: lightAt(level, solarHour) })),
     hours: hours.filter(({ light }) => light.openSkyParMolM2Day > 0),
-    sunH: inBoxes(whole.sunH, solarHour ?? undefined).map((hoursInBox) => hoursInBox / whole.days),
+    sunH: sunH(whole),
+    poses: poses ?? null,
+    horizon: whole.horizon,
   };
 }

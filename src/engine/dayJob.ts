@@ -1,5 +1,6 @@
 /** The strip of a day: when direct sun falls on which node, and the light there. */
 import type { TreeFile } from '../document/treeFile.ts';
+import { siteOf } from '../document/views.ts';
 import { bearingDeg, elevationDeg } from '../geometry/world.ts';
 import type { Canopy, Shoot } from '../growth/canopy.ts';
 import { nodeReceivers } from '../growth/scene.ts';
@@ -9,6 +10,8 @@ import type { Wave } from '../light/ledger.ts';
 import { type SunDay, type SunStep, sunDay } from '../light/look/sunDay.ts';
 import { type SunStrip, sunStripSteps } from '../light/look/sunStrip.ts';
 import { cellLight } from '../light/sky/cellLight.ts';
+import { horizonOf } from '../light/sky/horizon.ts';
+import { poseOn } from '../light/sky/turns.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
 import { traceWaveSteps } from '../light/trace/wave.ts';
 import type { IsoDate } from '../season/site.ts';
@@ -21,10 +24,12 @@ const defaultSkyWaves = 4;
 /** Of the work, about: the sun's steps are fewer than the sky's directions. */
 const sunPart = 0.2;
 
-/** The day's light from the sky alone, evenly bright. */
+/** The day's light from the sky alone, evenly bright, as it would be without a cover. */
 function skyOnly({ input: { site } }: GrownTree, date: IsoDate): CellLight {
+  const { cover: _cover, quarterTurns: _turns, ...bare } = site;
+  const { groundReflectance } = site;
   const period = { from: date, to: date };
-  const light = cellLight({ site, groundReflectance: 0, period, skyKind: 'uniform' });
+  const light = cellLight({ site: bare, groundReflectance, period, skyKind: 'uniform' });
   const open = light.openDiffuseParMolM2Day;
   return { ...light, beam: light.beam.map(() => 0), openBeamParMolM2Day: 0, openSkyParMolM2Day: open };
 }
@@ -67,14 +72,14 @@ const hhmm = (timeZone: string): ((ms: number) => string) => {
 
 function stepsOf({ steps }: SunDay, timeZone: string): readonly DayStep[] {
   const clock = hhmm(timeZone);
-  return steps.map(({ instantMs, hourAngleDeg, toSky, sunH, beamParMolM2, diffuseParMolM2 }) => ({
+  return steps.map(({ instantMs, hourAngleDeg, toSky, sunH, openParMolM2 }) => ({
     solarHour: 12 + hourAngleDeg / 15,
     clock: clock(instantMs),
     instantMs,
     bearingDeg: bearingDeg(toSky),
     altitudeDeg: elevationDeg(toSky),
     sunHours: sunH,
-    openParMolM2: beamParMolM2 + diffuseParMolM2,
+    openParMolM2,
   }));
 }
 
@@ -118,6 +123,14 @@ function shootOf({ id, name }: Shoot, allNodes: readonly DayNode[], steps: numbe
   };
 }
 
+/** A pot that is turned every so many weeks, as it stands on that day. */
+function asItStands(file: TreeFile, date: IsoDate): TreeFile {
+  const { quarterTurns } = siteOf(file);
+  if (quarterTurns === undefined) return file;
+  const turnedDeg = (file.standing.turnedDeg + 90 * poseOn(quarterTurns, date)) % 360;
+  return { ...file, standing: { ...file.standing, turnedDeg } };
+}
+
 /**
  * Sun: a ray from each node to where the sun stands in each ten minutes, not to the broad boxes of the light report. Sky: its share at
  * each node from waves of rays, one for the whole day, under an evenly bright sky.
@@ -126,12 +139,12 @@ export function* dayJob(file: TreeFile, question: DayQuestion, options: LookOpti
   const doing = 'Following the sun through the day';
   yield { done: 0, doing };
   const { date, weather = 'normal' } = question;
-  const grown = grownTree(file, options);
+  const grown = grownTree(asItStands(file, date), options);
   const { canopy, surfaces, input } = grown;
   const day = sunDay(input.site, date, weather);
   const toSun = day.steps.map(({ toSky }) => toSky);
   const strip = yield* progressOf(
-    sunStripSteps({ surfaces, receivers: nodeReceivers(canopy), toSun }),
+    sunStripSteps({ surfaces, receivers: nodeReceivers(canopy), toSun, horizon: horizonOf(input.site) }),
     (done) => ({ done: sunPart * done, doing }),
   );
   const skyShare = yield* progressOf(skyShares(grown, date, options.waves ?? defaultSkyWaves), (done) => ({

@@ -7,7 +7,7 @@ import type { Score } from '../plan/score.ts';
 import type { IsoDate, Period } from '../season/site.ts';
 import type { Progress } from './job.ts';
 import type { LookAnswers, LookOptions, LookQuestion } from './look.ts';
-import type { LightReport, NodeFigures, NodeLight } from './reports.ts';
+import type { LeafLight, LightReport, NodeFigures, NodeLight } from './reports.ts';
 
 export interface LightOptions {
   /** Of every day of the period; default normal. */
@@ -40,6 +40,8 @@ export interface LightAnswer {
   readonly report: LightReport;
   /** Light of the period at every node of every shoot. */
   readonly nodes: readonly NodeFigures[];
+  /** The same on every leaf; leaf i is that of node i. */
+  readonly leaves: readonly LeafLight[];
 }
 
 /** The tree of the last plan with only the ticked cuts made. */

@@ -1,18 +1,20 @@
 /** A traced tree's light over a period, as a report. */
 import type { Canopy } from '../growth/canopy.ts';
-import type { CellLight } from '../light/directions.ts';
-import type { Grouping } from '../light/exposure.ts';
+import type { CellLight, Direction } from '../light/directions.ts';
+import { exposure, type Grouping } from '../light/exposure.ts';
 import { leafExposure, leafHits } from '../light/leafExposure.ts';
+import { regrouped } from '../light/leafLedger.ts';
 import { leafExposureParts } from '../light/leafParts.ts';
 import type { Exposure } from '../light/ledger.ts';
 import { exposureParts, type LightParts } from '../light/lightParts.ts';
 import { clearShares } from '../light/look/clearShares.ts';
 import { exposureOf, nodeTable } from '../light/nodeTable.ts';
 import { skyPatches } from '../light/sky/cells.ts';
+import { hiddenBy } from '../light/sky/horizon.ts';
 import { type Asked, type LightOfPeriod, lightOfPeriod } from './askedLight.ts';
 import type { LightAnswer } from './engine.ts';
 import { lightThresholds } from './lightThresholds.ts';
-import type { HourLight, MonthLight, NodeFigures, ShootLight } from './reports.ts';
+import type { HourLight, LeafLight, MonthLight, NodeFigures, ShootLight } from './reports.ts';
 import type { TracedTree } from './tracedTree.ts';
 
 /** Group s: the nodes of shoot s, each alike. */
@@ -32,14 +34,23 @@ function rayCount({ ledger, leafLedger }: TracedTree): number {
 }
 
 /** Light, sun and sky of every node, in the order of the canopy. */
-function nodeLights({ canopy, ledger }: TracedTree, { whole, sunH }: LightOfPeriod): readonly NodeFigures[] {
+function nodeLights({ canopy, ledger }: TracedTree, light: LightOfPeriod): readonly NodeFigures[] {
+  const { whole, sunH, poses, horizon } = light;
   const dayH = sunH.reduce((sum, hours) => sum + hours, 0);
-  const lights = exposureOf(nodeTable(ledger), whole);
-  const [sun, solidAngle, cosine] = clearShares(ledger, [
-    ({ kind, cell }) => (kind === 'beam' ? (sunH[cell] as number) : 0),
-    ({ kind, cell }) => (kind === 'sky' ? (skyPatches[cell]?.solidAngleSr as number) : 0),
-    ({ kind, cell, toSky }) => (kind === 'sky' ? (skyPatches[cell]?.solidAngleSr as number) * toSky[1] : 0),
-  ]) as [Float64Array, Float64Array, Float64Array];
+  const lights = exposure(ledger, whole);
+  const sunHours = ({ cell, pose }: Direction): number =>
+    (pose === undefined ? sunH : (poses?.[pose]?.sunH ?? sunH))[cell] as number;
+  const skySr = ({ cell, pose }: Direction): number =>
+    (skyPatches[cell]?.solidAngleSr as number) * (pose === undefined ? 1 : (poses?.[pose]?.daysShare ?? 1));
+  const [sun, solidAngle, cosine] = clearShares(
+    ledger,
+    [
+      (direction) => (direction.kind === 'beam' ? sunHours(direction) : 0),
+      (direction) => (direction.kind === 'sky' ? skySr(direction) : 0),
+      (direction) => (direction.kind === 'sky' ? skySr(direction) * direction.toSky[1] : 0),
+    ],
+    { isHidden: ({ toSky }) => horizon !== null && hiddenBy(horizon, toSky) !== null },
+  ) as [Float64Array, Float64Array, Float64Array];
   return canopy.nodes.map(({ owner, node, point }, i) => ({
     shootId: canopy.owners[owner]?.id as string,
     node,
@@ -48,6 +59,26 @@ function nodeLights({ canopy, ledger }: TracedTree, { whole, sunH }: LightOfPeri
     openSky: { solidAngle: solidAngle[i] as number, cosine: cosine[i] as number },
     heightM: point[1],
   }));
+}
+
+/** Light on every leaf, in the order of the canopy. */
+function leafLights({ canopy, leafLedger }: TracedTree, { whole }: LightOfPeriod): readonly LeafLight[] {
+  const lights = leafExposure(leafLedger, whole);
+  return canopy.leaves.map(({ owner, node }, i) => {
+    const { share, standardError } = lights[i] as Exposure;
+    return { shootId: canopy.owners[owner]?.id as string, node, share, standardError };
+  });
+}
+
+/** Mean of the leaves of a shoot by their area. */
+function meanLeaf({ leaves }: Canopy, lights: readonly LeafLight[], owner: number): number {
+  let [area, sum] = [0, 0];
+  leaves.forEach((leaf, i) => {
+    if (leaf.owner !== owner) return;
+    area += leaf.areaM2;
+    sum += leaf.areaM2 * (lights[i] as LeafLight).share;
+  });
+  return sum / area;
 }
 
 /** Mean of the nodes of a shoot. */
@@ -105,8 +136,9 @@ function shootLights(
   traced: TracedTree,
   light: LightOfPeriod,
   nodes: readonly NodeFigures[],
+  leaves: readonly LeafLight[],
 ): readonly ShootLight[] {
-  const { canopy, ledger, leafLedger, input } = traced;
+  const { canopy, ledger, input } = traced;
   const grouping = nodesOfShoots(canopy);
   const table = nodeTable(ledger, grouping);
   const inPart = <P extends { readonly light: CellLight }>(part: P): P & Part => ({
@@ -116,9 +148,9 @@ function shootLights(
   const [months, hours] = [light.months.map(inPart), light.hours.map(inPart)];
   const groups = exposureOf(table, light.whole);
   const parts = exposureParts(ledger, light.whole, input.values, grouping);
-  const leaves = leafExposure(leafLedger, light.whole);
-  const leafParts = leafExposureParts(leafLedger, light.whole, input.values);
-  return canopy.shoots.map(({ id, name }, s) => {
+  const ofShoots = regrouped(traced.leafLedger, grouping.group, grouping.count);
+  const leafParts = leafExposureParts(ofShoots, light.whole, input.values);
+  return canopy.shoots.map(({ id, name, owner }, s) => {
     const { share, standardError } = groups[s] as Exposure;
     return {
       id,
@@ -127,7 +159,7 @@ function shootLights(
       standardError,
       parMolM2Day: share * light.whole.openSkyParMolM2Day,
       parts: parts[s] as LightParts,
-      leafLightFraction: (leaves[s] as Exposure).share,
+      leafLightFraction: meanLeaf(canopy, leaves, owner),
       leafParts: leafParts[s] as LightParts,
       byMonth: byMonth(months, s),
       byHour: byHour(hours, s),
@@ -136,10 +168,15 @@ function shootLights(
   });
 }
 
-export function lightAnswer(traced: TracedTree, asked: Asked): LightAnswer {
+/** @param light that which is asked for, where it was worked out before */
+export function lightAnswer(
+  traced: TracedTree,
+  asked: Asked,
+  light: LightOfPeriod = lightOfPeriod(traced.input, asked),
+): LightAnswer {
   const { period, weather, sky, solarHour } = asked;
-  const light = lightOfPeriod(traced.input, asked);
   const nodes = nodeLights(traced, light);
+  const leaves = leafLights(traced, light);
   return {
     report: {
       format: 'boughlight-light',
@@ -153,8 +190,9 @@ export function lightAnswer(traced: TracedTree, asked: Asked): LightAnswer {
       thresholds: lightThresholds(traced.input.values),
       seed: traced.ledger.seed,
       rays: rayCount(traced),
-      shoots: shootLights(traced, light, nodes),
+      shoots: shootLights(traced, light, nodes, leaves),
     },
     nodes,
+    leaves,
   };
 }

@@ -4,7 +4,7 @@ import { type CanopyScene, canopyScene } from '../plan/canopyScene.ts';
 import { fullLeafHeatGdd8 } from '../plan/stages.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
-import { type Asked, lightOf } from './askedLight.ts';
+import { type Asked, type LightOfPeriod, lightOfPeriod } from './askedLight.ts';
 import { coarsePairs } from './coarsePairs.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
 import { grown, type SeasonedTree, seasonedTree } from './grownTree.ts';
@@ -74,7 +74,7 @@ function tracedBy(tree: Untraced, pairs: readonly TracedPair[]): TracedTree {
   return {
     ...tree,
     ledger: { ownerCount, receiverCount: canopy.nodes.length, waves, seed },
-    leafLedger: { ownerCount, groupCount: canopy.shoots.length, waves: leafWaves, seed },
+    leafLedger: { ownerCount, groupCount: canopy.leaves.length, waves: leafWaves, seed },
   };
 }
 
@@ -82,8 +82,8 @@ function tracedBy(tree: Untraced, pairs: readonly TracedPair[]): TracedTree {
 const coarsePart = 0.04;
 
 /** A first picture from few rays, where the first whole waves would take long. */
-function* coarseSteps(tree: Untraced, scene: CanopyScene, asked: Asked): Steps<void> {
-  const pairs = coarsePairs(scene, lightOf(tree.input, asked));
+function* coarseSteps(tree: Untraced, scene: CanopyScene, asked: Asked, light: LightOfPeriod): Steps<void> {
+  const pairs = coarsePairs(scene, light.whole);
   if (pairs.length === 0) return;
   const traced: TracedPair[] = [];
   for (const i of pairs.keys()) {
@@ -91,7 +91,7 @@ function* coarseSteps(tree: Untraced, scene: CanopyScene, asked: Asked): Steps<v
       yield* fetchPair(pairs, i, (coarsePart * i) / pairs.length, (coarsePart * (i + 1)) / pairs.length),
     );
   }
-  const partial = lightAnswer(tracedBy(tree, traced), asked);
+  const partial = lightAnswer(tracedBy(tree, traced), asked, { ...light, hours: [] });
   yield { done: coarsePart, doing: 'Following the light', partial };
 }
 
@@ -100,6 +100,7 @@ function* wholeSteps(
   tree: Untraced,
   pairs: readonly WavePair[],
   asked: Asked,
+  light: LightOfPeriod,
   error: number | undefined,
 ): Steps<Whole> {
   const pairsTraced: TracedPair[] = [];
@@ -110,7 +111,7 @@ function* wholeSteps(
     const isJudged = error !== undefined && waves >= fewestWaves;
     if (!isLast && !isJudged && !givesPartialAfter(waves)) continue;
     const traced = tracedBy(tree, pairsTraced);
-    const answer = lightAnswer(traced, asked);
+    const answer = lightAnswer(traced, asked, light);
     if (isLast || (isJudged && medianError(answer) <= error)) return { answer, traced };
     yield { done: share(waves), doing: 'Following the light', partial: answer };
   }
@@ -134,7 +135,8 @@ export function* lightJob(file: TreeFile, options: LightOptions, kept: TracedTre
   const { canopy } = grown(seasoned);
   const tree = { key, canopy, ...seasoned };
   const scene = canopyScene(canopy, seasoned.input);
-  yield* coarseSteps(tree, scene, asked);
+  const light = lightOfPeriod(seasoned.input, asked);
+  yield* coarseSteps(tree, scene, asked, light);
   const pairs = Array.from({ length: waves }, (_, wave) => wavePair({ scene, wave }));
-  return yield* wholeSteps(tree, pairs, asked, error);
+  return yield* wholeSteps(tree, pairs, asked, light, error);
 }

@@ -101,7 +101,8 @@ export interface DayAnswer {
 export type SkyThing =
   | { readonly kind: 'sky' }
   | { readonly kind: 'leaf' | 'wood'; readonly id: string; readonly name: string }
-  | { readonly kind: 'pot' | Surrounding['kind']; readonly name: string };
+  /** A skyline is what stands far off, a slope the ground itself where it rises. */
+  | { readonly kind: 'pot' | 'skyline' | 'slope' | Surrounding['kind']; readonly name: string };
 
 /**
  * The sky over a node as a round picture: equidistant zenith projection, the zenith in the middle, the horizon the rim, **north at the

@@ -42,7 +42,7 @@ export interface ShootLight {
   /** By the way it came; they add up to `leafLightFraction`. */
   readonly leafParts: LightParts;
   readonly byMonth: readonly MonthLight[];
-  /** The hours in which there is light. */
+  /** The hours in which there is light; none in the first, coarse answer. */
   readonly byHour: readonly HourLight[];
   /** Hours of direct sun on a mean day of the period, clouds left out of account: mean over its nodes. */
   readonly sunHours: number;

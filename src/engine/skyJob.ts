@@ -5,6 +5,7 @@ import type { Receiver } from '../geometry/surface.ts';
 import { nodeReceivers } from '../growth/scene.ts';
 import { firstMetSteps } from '../light/look/firstMet.ts';
 import { type SkyDot, skyDots } from '../light/look/skyRaster.ts';
+import { hiddenBy, horizonOf } from '../light/sky/horizon.ts';
 import { type GrownTree, grownTree } from './grownTree.ts';
 import type { Job } from './job.ts';
 import type { LookOptions, SkyAnswer, SkyQuestion, SkyThing } from './look.ts';
@@ -25,6 +26,8 @@ function fixedThings(file: TreeFile): SkyThing[] {
   }
   return things;
 }
+
+const farNames = { skyline: 'Skyline', slope: 'Rising ground' } as const;
 
 /** Gathers things, each once. */
 class Things {
@@ -98,8 +101,15 @@ export function* skyJob(file: TreeFile, question: SkyQuestion, options: LookOpti
   const thingOf = thingOfSurfaces(grown, file, things);
   const first = new Int16Array(size * size).fill(-1);
   const passed = new Float32Array(size * size);
-  dots.forEach(({ at }, d) => {
-    first[at] = thingOf(met.first[d] as number);
+  const horizon = horizonOf(grown.input.site);
+  dots.forEach(({ at, toSky }, d) => {
+    const far = horizon === null ? null : hiddenBy(horizon, toSky);
+    const near = met.first[d] as number;
+    first[at] = near < 0 && far !== null ? things.indexOf({ kind: far, name: farNames[far] }) : thingOf(near);
+    if (far !== null) {
+      met.passed[d] = 0;
+      met.straight[d] = 0;
+    }
     passed[at] = met.passed[d] as number;
   });
   return {

@@ -13,6 +13,6 @@ export interface TracedTree {
   readonly canopy: Canopy;
   /** Receivers: the nodes. */
   readonly ledger: Ledger;
-  /** Groups: the shoots. */
+  /** Groups: the leaves. */
   readonly leafLedger: LeafLedger;
 }

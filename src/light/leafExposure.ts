@@ -9,7 +9,10 @@ import { rayWeights, type WaveWeights } from './rayWeights.ts';
 /** Rays on leaves: samples of the light there. */
 export function leafHits({ hitKind, kindGroup }: LeafWave): number {
   let count = 0;
-  for (const kind of hitKind) if ((kindGroup[kind < 0 ? ~kind : kind] as number) >= 0) count++;
+  for (let k = 0; k < hitKind.length; k++) {
+    const kind = hitKind[k] as number;
+    if ((kindGroup[kind < 0 ? ~kind : kind] as number) >= 0) count++;
+  }
   return count;
 }
 

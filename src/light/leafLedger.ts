@@ -50,3 +50,25 @@ export interface LeafLedger {
   readonly waves: readonly LeafWave[];
   readonly seed: number;
 }
+
+/**
+ * The same ledger with its groups put together into larger ones: its hits are shared, not copied.
+ * @param groupOf larger group of each group, 0 to count - 1
+ */
+export function regrouped(ledger: LeafLedger, groupOf: Int32Array, count: number): LeafLedger {
+  if (groupOf.length !== ledger.groupCount) {
+    throw new Error(
+      `regrouped: an entry for each of ${ledger.groupCount} groups is needed, got ${groupOf.length}`,
+    );
+  }
+  const waves = ledger.waves.map((wave): LeafWave => {
+    const groupAreaM2 = new Float64Array(count);
+    wave.groupAreaM2.forEach((areaM2, group) => {
+      const larger = groupOf[group] as number;
+      groupAreaM2[larger] = (groupAreaM2[larger] as number) + areaM2;
+    });
+    const kindGroup = wave.kindGroup.map((group) => (group < 0 ? -1 : (groupOf[group] as number)));
+    return { ...wave, groupCount: count, groupAreaM2, kindGroup };
+  });
+  return { ...ledger, groupCount: count, waves };
+}

@@ -10,9 +10,8 @@ export interface CanopyScene {
   readonly surfaces: readonly Surface[];
   /** The canopy's nodes. */
   readonly receivers: readonly Receiver[];
-  /** Shoot of each surface that is a leaf, -1 for all else. */
+  /** Number of each surface that is a leaf, -1 for all else: each leaf gathers light for itself. */
   readonly group: Int32Array;
-  readonly groupCount: number;
   readonly ownerCount: number;
   readonly leafCount: number;
   readonly leafAreaM2: number;
@@ -21,14 +20,12 @@ export interface CanopyScene {
 }
 
 export function canopyScene(canopy: Canopy, { values, fixed, site, seed }: PlanInput): CanopyScene {
-  const { leaves, shoots, owners } = canopy;
+  const { leaves, owners } = canopy;
   const surfaces = [...canopySurfaces(canopy, leafOptics(values)), ...fixed];
-  const shootOf = new Map(shoots.map(({ owner }, s) => [owner, s]));
   return {
     surfaces,
     receivers: nodeReceivers(canopy),
-    group: Int32Array.from(surfaces, (_, i) => shootOf.get(leaves[i]?.owner ?? -1) ?? -1),
-    groupCount: shoots.length,
+    group: Int32Array.from(surfaces, (_, i) => (i < leaves.length ? i : -1)),
     ownerCount: owners.length,
     leafCount: leaves.length,
     leafAreaM2: leaves.reduce((sum, leaf) => sum + leaf.areaM2, 0),

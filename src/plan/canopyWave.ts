@@ -67,13 +67,13 @@ function spacingM({ leafAreaM2, leafCount }: CanopyScene, directionCount: number
 /** Groups are the canopy's shoots. */
 function leafWaveSteps(task: WaveTask): Generator<number, LeafWave, void> {
   const { scene, wave, coarse } = task;
-  const { surfaces, group, groupCount, ownerCount, seed } = scene;
+  const { surfaces, group, leafCount, ownerCount, seed } = scene;
   const directions = directionsOf(task);
   const share = coarse === undefined ? spacingShare : coarseSpacingShare;
   return traceLeafWaveSteps({
     surfaces,
     group,
-    groupCount,
+    groupCount: leafCount,
     directions,
     ownerCount,
     spacingM: spacingM(scene, directions.length, share),

@@ -40,7 +40,7 @@ function standIn({ light, plan, seen }: Told): Engine {
   return {
     light: (_, options) => {
       seen?.(options);
-      return done(() => ({ report: given(light), nodes: [] }));
+      return done(() => ({ report: given(light), nodes: [], leaves: [] }));
     },
     plan: (_, options) => {
       seen?.(options);

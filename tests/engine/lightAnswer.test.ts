@@ -91,3 +91,20 @@ describe('the light of a young tree', () => {
     expect(report.thresholds.saturation.isSet).toBe(false);
   });
 });
+
+describe('the light on single leaves', () => {
+  it('comes, weighed by their area, to that of their shoot and to the sum of its parts', async () => {
+    const { report, leaves, nodes } = await engine.light(whip, { waves: 2, period }).result;
+    expect(leaves.map(({ shootId, node }) => [shootId, node])).toEqual(
+      nodes.map(({ shootId, node }) => [shootId, node]),
+    );
+    for (const { id, leafLightFraction, leafParts } of report.shoots) {
+      const own = leaves.filter(({ shootId }) => shootId === id).map(({ share }) => share);
+      expect(leafLightFraction).toBeGreaterThan(Math.min(...own));
+      expect(leafLightFraction).toBeLessThan(Math.max(...own));
+      const { beam, sky, ground, transmitted, scattered } = leafParts;
+      expect(beam + sky + ground + transmitted + scattered).toBeCloseTo(leafLightFraction, 9);
+    }
+    expect(leaves.every(({ share, standardError }) => share > 0 && standardError > 0)).toBe(true);
+  });
+});

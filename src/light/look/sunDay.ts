@@ -3,6 +3,7 @@ import type { Vec3 } from '../../geometry/vec.ts';
 import { rad } from '../../geometry/world.ts';
 import { sunsetHourAngleRad } from '../../season/extraterrestrial.ts';
 import type { IsoDate } from '../../season/site.ts';
+import { hangsOn, passedBy } from '../sky/cover.ts';
 import { dayLight, type SkySite, type Weather } from '../sky/dayLight.ts';
 import { daySteps, stepDeg } from '../sky/daySteps.ts';
 import { hourAngleDeg, sunCoordinates } from '../sky/sunCoordinates.ts';
@@ -17,9 +18,11 @@ export interface SunStep {
   readonly toSky: Vec3;
   /** How long the sun is up in this step, hours: a sixth, less at its rise and set. */
   readonly sunH: number;
-  /** On a level under open sky, mol m-2 in the step. */
+  /** On a level with nothing above it but the cover that hangs that day, if any; mol m-2 in the step. */
   readonly beamParMolM2: number;
   readonly diffuseParMolM2: number;
+  /** The same above the cover, beam and sky together. */
+  readonly openParMolM2: number;
 }
 
 export interface SunDay {
@@ -42,6 +45,10 @@ function instantOf(hourAngle: number, transitMs: number, longitudeDeg: number): 
   }
   return ms;
 }
+
+/** Shares of the light that a cover leaves on that day: all of it where none hangs. */
+const coverLeaves = ({ cover }: SkySite, date: IsoDate) =>
+  cover !== undefined && hangsOn(cover, date) ? passedBy(cover) : { beam: 1, beamToSky: 0, sky: 1 };
 
 /**
  * The sun of one day, for looking at shade as it passes. Its declination is that of each moment, so the direction is right within
@@ -69,18 +76,21 @@ export function sunDay(site: SkySite, date: IsoDate, weather?: Weather): SunDay 
     const toDeg = Math.min(setDeg, (step + 1) * stepDeg - 180);
     if (toDeg > fromDeg) up.push({ step, fromDeg, toDeg });
   }
-  const [beam, diffuse] = [light.beamParMolM2, light.diffuseParMolM2];
+  const left = coverLeaves(site, date);
   const steps = up.map(({ step, fromDeg, toDeg }, i): SunStep => {
     const middleDeg = (fromDeg + toDeg) / 2;
     const first = i === 0 ? 0 : step;
     const last = i === up.length - 1 ? daySteps - 1 : step;
+    const beam = sumOf(light.beamParMolM2, first, last);
+    const diffuse = sumOf(light.diffuseParMolM2, first, last);
     return {
       instantMs: instantOf(middleDeg, transitMs, longitudeDeg),
       hourAngleDeg: middleDeg,
       toSky: sunDirection(latitudeDeg, declinationAt(middleDeg), middleDeg),
       sunH: (toDeg - fromDeg) / 15,
-      beamParMolM2: sumOf(beam, first, last),
-      diffuseParMolM2: sumOf(diffuse, first, last),
+      beamParMolM2: left.beam * beam,
+      diffuseParMolM2: left.sky * diffuse + left.beamToSky * beam,
+      openParMolM2: beam + diffuse,
     };
   });
   return { steps, dayLengthH: Math.max(0, setDeg - riseDeg) / 15 };

@@ -1,6 +1,7 @@
 /** Which places the sun reaches, step by step through a day. */
 import { fixedOwner, type Receiver, type Surface } from '../../geometry/surface.ts';
 import type { Vec3 } from '../../geometry/vec.ts';
+import { type Horizon, hiddenBy } from '../sky/horizon.ts';
 import { parallelBeamTracer } from '../trace/parallelBeam.ts';
 import { receiverCosine } from '../trace/wave.ts';
 import type { MakeTracer } from '../tracer.ts';
@@ -10,6 +11,8 @@ export interface SunStripInput {
   readonly receivers: readonly Receiver[];
   /** Unit vectors towards the sun, one a step. */
   readonly toSun: readonly Vec3[];
+  /** What hides the low sun; null for an open horizon. */
+  readonly horizon: Horizon | null;
 }
 
 /** Entry of receiver r in step s: r * steps + s. */
@@ -28,7 +31,7 @@ const stepsAtOnce = 8;
 
 /** Hands over after every 8 steps with the share done, 0 to 1. A one-sided receiver with the sun behind it is not lit. */
 export function* sunStripSteps(
-  { surfaces, receivers, toSun }: SunStripInput,
+  { surfaces, receivers, toSun, horizon }: SunStripInput,
   makeTracer: MakeTracer = parallelBeamTracer,
 ): Generator<number, SunStrip, void> {
   const trace = makeTracer(surfaces, receivers);
@@ -37,6 +40,7 @@ export function* sunStripSteps(
   const passed = new Float32Array(receivers.length * steps);
   for (const [s, toSky] of toSun.entries()) {
     if (s > 0 && s % stepsAtOnce === 0) yield s / steps;
+    if (horizon !== null && hiddenBy(horizon, toSky) !== null) continue;
     receivers.forEach((receiver, r) => {
       const faces = receiverCosine(receiver, toSky) > 0 ? 1 : 0;
       lit[r * steps + s] = faces;

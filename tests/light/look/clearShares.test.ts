@@ -87,9 +87,11 @@ describe('what is seen straight from a level sensor', () => {
     const wall: Surface = { ...lid(0, leafOwner), optics: opaque };
     const ledger = ledgerOf([wall], [sensorAt(-3, 0.2, 0), sensorAt(1.7, 0.2, 0)], 61);
     const each = clearShares(ledger, [sun]);
-    const both = clearShares(ledger, [sun], { count: 1, group: Int32Array.of(0, 0) });
+    const both = clearShares(ledger, [sun], {
+      grouping: { count: 1, group: Int32Array.of(0, 0) },
+    });
     expect(both[0]?.[0]).toBeCloseTo(((each[0]?.[0] as number) + (each[0]?.[1] as number)) / 2, 12);
-    const bare = clearShares(ledger, [sun], undefined, Uint8Array.of(1, 0));
+    const bare = clearShares(ledger, [sun], { keep: Uint8Array.of(1, 0) });
     expect(Array.from(bare[0] as Float64Array).every((share) => Math.abs(share - 1) < 1e-6)).toBe(true);
   });
 });

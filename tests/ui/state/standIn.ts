@@ -92,6 +92,7 @@ export const lightAnswer = (seed: number): LightAnswer => ({
     shoots: [],
   },
   nodes: [],
+  leaves: [],
 });
 
 export const score = (ripeFigs: number): Score => ({
