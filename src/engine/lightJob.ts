@@ -1,6 +1,7 @@
 /** Light per shoot, traced once and then only weighed anew. */
 import type { TreeFile } from '../document/treeFile.ts';
 import { type CanopyScene, canopyScene } from '../plan/canopyScene.ts';
+import { ownersTogether, ownersToldApart } from '../plan/ownersTogether.ts';
 import { fullLeafHeatGdd8 } from '../plan/stages.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
@@ -68,7 +69,8 @@ type Untraced = Omit<TracedTree, 'ledger' | 'leafLedger'>;
 
 function tracedBy(tree: Untraced, pairs: readonly TracedPair[]): TracedTree {
   const { canopy, input } = tree;
-  const [ownerCount, { seed }] = [canopy.owners.length, input];
+  const ownerCount = ownersToldApart(canopy.nodes.length, canopy.owners.length);
+  const { seed } = input;
   const waves = pairs.map(({ nodes }) => nodes);
   const leafWaves = pairs.map(({ leaves }) => leaves);
   return {
@@ -134,7 +136,7 @@ export function* lightJob(file: TreeFile, options: LightOptions, kept: TracedTre
   yield { done: 0, doing: 'Growing the leaves' };
   const { canopy } = grown(seasoned);
   const tree = { key, canopy, ...seasoned };
-  const scene = canopyScene(canopy, seasoned.input);
+  const scene = ownersTogether(canopyScene(canopy, seasoned.input));
   const light = lightOfPeriod(seasoned.input, asked);
   yield* coarseSteps(tree, scene, asked, light);
   const pairs = Array.from({ length: waves }, (_, wave) => wavePair({ scene, wave }));

@@ -38,7 +38,9 @@ export class SearchTable {
   private readonly byList: Rows;
   /** Row: owner; column: list that holds it. */
   private readonly byOwner: Rows;
-  private readonly listShare: Float64Array;
+  /** Per list: product of the shares above 0 of its standing owners, and how many of them let nothing through. */
+  private readonly product: Float64Array;
+  private readonly dark: Int32Array;
   private readonly free: Uint8Array;
 
   constructor(lists: OwnerListArrays, byReceiver: Rows, { free, keep }: SearchOptions) {
@@ -55,7 +57,8 @@ export class SearchTable {
     this.receiverCount = byReceiver.start.length - 1;
     this.free = free.slice();
     this.keep = keep.slice();
-    this.listShare = new Float64Array(listCount);
+    this.product = new Float64Array(listCount);
+    this.dark = new Int32Array(listCount);
     this.share = new Float64Array(this.receiverCount);
     this.reset(keep);
   }
@@ -71,7 +74,7 @@ export class SearchTable {
     const { start, column, weight } = this.byReceiver;
     let sum = 0;
     for (let k = start[receiver] as number; k < (start[receiver + 1] as number); k++) {
-      sum += (weight[k] as number) * (this.listShare[column[k] as number] as number);
+      sum += (weight[k] as number) * this.shareThrough(column[k] as number);
     }
     return sum;
   }
@@ -83,17 +86,27 @@ export class SearchTable {
    */
   toggle(owner: number): void {
     if (this.free[owner] !== 1) throw new Error(`toggle: owner ${owner} is not free in this table`);
-    this.keep[owner] = 1 - (this.keep[owner] as number);
-    const { start, column, weight } = this.byList;
-    for (const list of this.listsOf(owner)) {
-      const share = this.shareThrough(list);
-      const change = share - (this.listShare[list] as number);
-      if (change === 0) continue;
-      this.listShare[list] = share;
-      for (let k = start[list] as number; k < (start[list + 1] as number); k++) {
-        const receiver = column[k] as number;
-        this.share[receiver] = (this.share[receiver] as number) + (weight[k] as number) * change;
-      }
+    const stands = 1 - (this.keep[owner] as number);
+    this.keep[owner] = stands;
+    const { product, dark, byOwner, byList } = this;
+    const end = byOwner.start[owner + 1] as number;
+    for (let k = byOwner.start[owner] as number; k < end; k++) {
+      const [list, passed] = [byOwner.column[k] as number, byOwner.weight[k] as number];
+      const before = this.shareThrough(list);
+      if (passed === 0) dark[list] = (dark[list] as number) + 2 * stands - 1;
+      else
+        product[list] =
+          stands === 1 ? (product[list] as number) * passed : (product[list] as number) / passed;
+      const change = this.shareThrough(list) - before;
+      if (change !== 0) this.addChange(byList, list, change);
+    }
+  }
+
+  private addChange({ start, column, weight }: Rows, list: number, change: number): void {
+    const end = start[list + 1] as number;
+    for (let k = start[list] as number; k < end; k++) {
+      const receiver = column[k] as number;
+      this.share[receiver] = (this.share[receiver] as number) + (weight[k] as number) * change;
     }
   }
 
@@ -110,17 +123,26 @@ export class SearchTable {
       }
     });
     this.keep.set(keep);
-    for (let list = 0; list < this.listShare.length; list++) this.listShare[list] = this.shareThrough(list);
+    this.multiply();
     for (let r = 0; r < this.receiverCount; r++) this.share[r] = this.shareOf(r);
   }
 
   private shareThrough(list: number): number {
+    return this.dark[list] === 0 ? (this.product[list] as number) : 0;
+  }
+
+  private multiply(): void {
     const { listStart, listOwner, listShare } = this.lists;
-    let share = 1;
-    for (let i = listStart[list] as number; i < (listStart[list + 1] as number); i++) {
-      if (this.keep[listOwner[i] as number] === 1) share *= listShare[i] as number;
+    for (let list = 0; list < this.product.length; list++) {
+      let [product, dark] = [1, 0];
+      for (let i = listStart[list] as number; i < (listStart[list + 1] as number); i++) {
+        if (this.keep[listOwner[i] as number] !== 1) continue;
+        if (listShare[i] === 0) dark++;
+        else product *= listShare[i] as number;
+      }
+      this.product[list] = product;
+      this.dark[list] = dark;
     }
-    return share;
   }
 }
 
