@@ -2,6 +2,7 @@
 import { type DragEvent, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { Host } from '../editor/commands.ts';
 import { openFromDevice } from './files/openFile.ts';
+import { isWeatherFile, takeWeatherFromDevice } from './files/openWeather.ts';
 import { saveFile } from './files/saveFile.ts';
 import { HostContext } from './frame/host.ts';
 import { Notices } from './frame/Notices.tsx';
@@ -69,7 +70,7 @@ export function App() {
   );
 }
 
-/** A tree file may be dropped anywhere. */
+/** A tree file or a weather file may be dropped anywhere. */
 function DropArea({ children }: { readonly children: ReactNode }) {
   const { editor } = useWorkbench();
   const [isOver, setOver] = useState(false);
@@ -90,7 +91,7 @@ function DropArea({ children }: { readonly children: ReactNode }) {
         const file = event.dataTransfer.files[0];
         if (file === undefined) return;
         event.preventDefault();
-        void openFromDevice(editor, file);
+        void (isWeatherFile(file.name) ? takeWeatherFromDevice : openFromDevice)(editor, file);
       }}
     >
       {children}

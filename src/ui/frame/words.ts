@@ -16,7 +16,7 @@ export const frameWords = {
   units: 'Units',
   themes: { paper: 'Paper', dusk: 'Dusk', outdoors: 'Outdoors' },
   unitNames: { metric: 'Metric (cm, m)', us: 'US (in, ft)' },
-  drop: 'Let go to open this tree file',
+  drop: 'Let go to open this tree or weather file',
   taller: 'Raise the sheet',
   lower: 'Lower the sheet',
   dismiss: 'Close this message',

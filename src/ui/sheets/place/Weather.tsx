@@ -9,6 +9,7 @@ import { Frost } from './Frost.tsx';
 import { MonthBars } from './MonthBars.tsx';
 import { MonthTable } from './MonthTable.tsx';
 import { monthRows } from './monthRows.ts';
+import { WeatherFile } from './WeatherFile.tsx';
 import { placeWords as words } from './words.ts';
 
 type GuessChoice = keyof typeof words.guessKinds;
@@ -54,9 +55,11 @@ export function Weather() {
       <details>
         <summary>{words.changeWeather}</summary>
         <div className="weather">
+          <WeatherFile />
           <ChoiceField label={words.guess} value="none" options={guessChoices} onChoose={guess} />
           <Frost />
           <Figures />
+          {climate.hourly === undefined ? null : <p className="small">{words.typingDropsHours}</p>}
           <MonthTable />
         </div>
       </details>

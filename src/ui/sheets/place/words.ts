@@ -37,6 +37,11 @@ export const placeWords = {
     guess: 'A guess. Figures of your own make the light and the dates more sure.',
   },
   fromWeatherFile: (name: string) => `Weather file ${name}: the light by the hour, month by month.`,
+  openWeather: 'Open a weather file',
+  weatherFile: 'Weather file',
+  weatherFileHow: 'An hourly weather file of a station nearby (EPW). It can also be dropped on the page.',
+  typingDropsHours:
+    'The light comes from the hours of the weather file. A figure typed for the sun takes their place.',
   sourceAsked: 'These figures are',
   sources: { measured: 'typed in, of the place', published: 'published normals', guess: 'a guess' },
   sunBy: 'The sun is told by',
