@@ -100,6 +100,47 @@ describe('light under another sky', () => {
   });
 });
 
+describe('light after a change', () => {
+  const { site } = whip;
+  const warmer = site.climate.meanC.map((c) => c + 0.7) as typeof site.climate.meanC;
+  const clearer = { ...site.climate, clearness: site.climate.meanC.map(() => 0.61) as typeof warmer };
+  const weighed: readonly Partial<TreeFile['site']>[] = [
+    { climate: { ...site.climate, meanC: warmer } },
+    { climate: clearer },
+    { frost: null },
+    { groundReflectance: 0.43 },
+    { skyline: { reflectance: 0.1, points: [{ bearingDeg: 21, heightDeg: 17 }] } },
+    { slope: { slopeDeg: 14, fallsToDeg: 203 } },
+    { cover: { name: 'Net', passedFraction: 0.63, diffusingFraction: 0.2, dates: null } },
+  ];
+
+  it('of weather, frost, ground, skyline, slope or cover is weighed from the same rays, and equals a fresh trace', async () => {
+    const engine = createInPlaceEngine();
+    await engine.light(whip, { waves: 2 }).result;
+    const ask = async (change: Partial<TreeFile['site']>) => {
+      const said = new Set<string>();
+      const changed = { ...whip, site: { ...site, ...change } };
+      const answer = await engine.light(changed, { waves: 2 }, ({ doing }) => said.add(doing)).result;
+      expect([...said]).toEqual(['Weighing the light']);
+      return { changed, answer };
+    };
+    for (const change of weighed) await ask(change);
+    const { changed, answer } = await ask(Object.assign({}, ...weighed) as Partial<TreeFile['site']>);
+    expect(answer).toEqual(await createInPlaceEngine().light(changed, { waves: 2 }).result);
+  });
+
+  it('of a wall is traced anew', async () => {
+    const wall = { kind: 'wall', name: 'Wall', heightM: 2.3, thicknessM: 0.2, reflectance: 0.3 } as const;
+    const surroundings: TreeFile['site']['surroundings'] = [{ ...wall, from: [-3, 1.7], to: [3, 1.9] }];
+    const walled: TreeFile = { ...whip, site: { ...site, surroundings } };
+    const engine = createInPlaceEngine();
+    const open = await engine.light(whip, { waves: 2 }).result;
+    const shaded = await engine.light(walled, { waves: 2 }).result;
+    expect(shaded).toEqual(await createInPlaceEngine().light(walled, { waves: 2 }).result);
+    expect(shaded.report.shoots).not.toEqual(open.report.shoots);
+  });
+});
+
 describe('several calls', () => {
   it('keep apart, and the cuts tried are those of the plan asked for last, whichever is done first', async () => {
     const engine = createInPlaceEngine();
