@@ -1,6 +1,5 @@
 /** Trees so large that a record of every shoot a ray passes would not fit into memory. */
-import { fixedOwner } from '../geometry/surface.ts';
-import type { CanopyScene } from './canopyScene.ts';
+import { fixedOwner, type Receiver, type Surface } from '../geometry/surface.ts';
 
 /**
  * Most nodes of a tree whose owners the answer about light tells apart. Eight waves of so many take about 120 MB; the lists grow
@@ -12,11 +11,17 @@ const mostNodesApart = 4000;
 export const ownersToldApart = (nodes: number, owners: number): number =>
   nodes > mostNodesApart ? 2 : owners;
 
+interface Scene {
+  readonly surfaces: readonly Surface[];
+  readonly receivers: readonly Receiver[];
+  readonly ownerCount: number;
+}
+
 /**
  * A scene to be asked of its light and never of a set of kept owners: on a large tree all that can be cut is one owner. The light
  * of every period is the same; what is cut or moved is another scene.
  */
-export function ownersTogether(scene: CanopyScene): CanopyScene {
+export function ownersTogether<S extends Scene>(scene: S): S {
   const ownerCount = ownersToldApart(scene.receivers.length, scene.ownerCount);
   if (ownerCount === scene.ownerCount) return scene;
   const surfaces = scene.surfaces.map((surface) =>

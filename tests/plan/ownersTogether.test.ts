@@ -3,7 +3,6 @@ import { exposure } from '../../src/light/exposure.ts';
 import type { Wave } from '../../src/light/ledger.ts';
 import { exposureParts } from '../../src/light/lightParts.ts';
 import { traceWave } from '../../src/light/trace/wave.ts';
-import type { CanopyScene } from '../../src/plan/canopyScene.ts';
 import { ownersTogether, ownersToldApart } from '../../src/plan/ownersTogether.ts';
 import { lightOf, waveOf } from '../light/cells.ts';
 import { sceneOf } from '../light/trace/scene.ts';
@@ -16,20 +15,12 @@ const { surfaces, receivers } = sceneOf(71, {
   openReceivers: 31,
 });
 /** As many nodes as asked, the same ones over and over. */
-const sceneWith = (nodes: number): CanopyScene => ({
+const sceneWith = (nodes: number) => ({
   surfaces,
   receivers: Array.from(
     { length: nodes },
     (_, i) => receivers[i % receivers.length] as (typeof receivers)[0],
   ),
-  group: new Int32Array(surfaces.length).fill(-1),
-  groupCount: 0,
-  ownerCount: 9,
-  leafCount: 47,
-  leafAreaM2: 1,
-  fixedByPose: null,
-  latitudeDeg: 44,
-  seed: 1,
 });
 
 const bytes = (wave: Wave): number =>
@@ -37,7 +28,7 @@ const bytes = (wave: Wave): number =>
 
 describe('a scene with owners together', () => {
   const directions = waveOf(71, 0).filter((_, d) => d % 9 === 4);
-  const ledgerOf = (scene: CanopyScene) => {
+  const ledgerOf = (scene: ReturnType<typeof sceneWith>) => {
     const wave = traceWave({ ...scene, directions });
     return {
       ownerCount: scene.ownerCount,
