@@ -21,6 +21,7 @@ const sceneWith = (nodes: number) => ({
     { length: nodes },
     (_, i) => receivers[i % receivers.length] as (typeof receivers)[0],
   ),
+  ownerCount: 9,
 });
 
 const bytes = (wave: Wave): number =>
