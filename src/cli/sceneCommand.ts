@@ -1,5 +1,6 @@
 /** `boughlight scene FILE` */
 import { sceneGlb } from '../document/scene/sceneGlb.ts';
+import { asItStandsOn } from '../document/views.ts';
 import { lightJob } from '../engine/lightJob.ts';
 import { runJob } from '../engine/runJob.ts';
 import { sceneOf } from '../engine/sceneOf.ts';
@@ -10,11 +11,15 @@ import type { Workplace } from './workplace.ts';
 
 const megabytes = (bytes: Uint8Array): string => (bytes.length / 1e6).toFixed(1);
 
-/** Traces the tree as `light` does, by the same job, and hands over what was traced. */
+/**
+ * Traces the tree as `light` does, by the same job, and hands over what was traced. A pot that is turned stays as it stands at bud
+ * break: a scene has one pose.
+ */
 export async function sceneCommand(request: WorkRequest, { terminal }: Workplace): Promise<Read<string>> {
   const tree = await readTree(request.file, terminal);
   if (!tree.ok) return misuse(tree.reason);
-  const { file, notes } = tree.value;
+  const { notes } = tree.value;
+  const file = asItStandsOn(tree.value.file, tree.value.file.season.budBreakOn);
   tellNotes(notes, terminal);
   const { period, waves, seed, glb, json } = request;
   const options = {

@@ -1,7 +1,9 @@
 /** What the core rooms ask of a tree file. */
 import type { Stance, Tree } from '../geometry/tree.ts';
+import { wrapDeg } from '../geometry/world.ts';
 import type { SkySite } from '../light/sky/dayLight.ts';
-import type { Site } from '../season/site.ts';
+import { poseDeg, poseOn } from '../light/sky/turns.ts';
+import type { IsoDate, Site } from '../season/site.ts';
 import type { TreeFile } from './treeFile.ts';
 
 export const treeOf = (file: TreeFile): Tree => ({ axes: file.axes });
@@ -25,4 +27,12 @@ export function soilHeightM(file: TreeFile): number {
 export function stanceOf(file: TreeFile): Stance {
   const [eastM, northM] = file.standing.at;
   return { foot: [eastM, soilHeightM(file), -northM], turnedDeg: file.standing.turnedDeg };
+}
+
+/** The file with its pot in the pose of a day and not turned any more. */
+export function asItStandsOn(file: TreeFile, date: IsoDate): TreeFile {
+  const { quarterTurns } = siteOf(file);
+  const { quarterTurnEveryWeeks: _, ...standing } = file.standing;
+  const turnedBy = quarterTurns === undefined ? 0 : poseDeg(poseOn(quarterTurns, date));
+  return { ...file, standing: { ...standing, turnedDeg: wrapDeg(standing.turnedDeg + turnedBy) } };
 }

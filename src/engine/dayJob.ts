@@ -1,6 +1,6 @@
 /** The strip of a day: when direct sun falls on which node, and the light there. */
 import type { TreeFile } from '../document/treeFile.ts';
-import { siteOf } from '../document/views.ts';
+import { asItStandsOn } from '../document/views.ts';
 import { bearingDeg, elevationDeg } from '../geometry/world.ts';
 import type { Canopy, Shoot } from '../growth/canopy.ts';
 import { nodeReceivers } from '../growth/scene.ts';
@@ -11,7 +11,6 @@ import { type SunDay, type SunStep, sunDay } from '../light/look/sunDay.ts';
 import { type SunStrip, sunStripSteps } from '../light/look/sunStrip.ts';
 import { cellLight } from '../light/sky/cellLight.ts';
 import { horizonOf } from '../light/sky/horizon.ts';
-import { poseOn } from '../light/sky/turns.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
 import { traceWaveSteps } from '../light/trace/wave.ts';
 import type { IsoDate } from '../season/site.ts';
@@ -123,14 +122,6 @@ function shootOf({ id, name }: Shoot, allNodes: readonly DayNode[], steps: numbe
   };
 }
 
-/** A pot that is turned every so many weeks, as it stands on that day. */
-function asItStands(file: TreeFile, date: IsoDate): TreeFile {
-  const { quarterTurns } = siteOf(file);
-  if (quarterTurns === undefined) return file;
-  const turnedDeg = (file.standing.turnedDeg + 90 * poseOn(quarterTurns, date)) % 360;
-  return { ...file, standing: { ...file.standing, turnedDeg } };
-}
-
 /**
  * Sun: a ray from each node to where the sun stands in each ten minutes, not to the broad boxes of the light report. Sky: its share at
  * each node from waves of rays, one for the whole day, under an evenly bright sky.
@@ -139,7 +130,7 @@ export function* dayJob(file: TreeFile, question: DayQuestion, options: LookOpti
   const doing = 'Following the sun through the day';
   yield { done: 0, doing };
   const { date, weather = 'normal' } = question;
-  const grown = grownTree(asItStands(file, date), options);
+  const grown = grownTree(asItStandsOn(file, date), options);
   const { canopy, surfaces, input } = grown;
   const day = sunDay(input.site, date, weather);
   const toSun = day.steps.map(({ toSky }) => toSky);

@@ -3,9 +3,12 @@ import type { CellLight, Direction } from '../light/directions.ts';
 import type { LeafWave } from '../light/leafLedger.ts';
 import type { Wave } from '../light/ledger.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
+import { posedCaster } from '../light/trace/lattice/posedCaster.ts';
 import { traceLeafWaveSteps } from '../light/trace/leafWave.ts';
+import { inWorld, posed, posedTracer } from '../light/trace/posed.ts';
 import { traceWaveSteps } from '../light/trace/wave.ts';
-import type { CanopyScene } from './canopyScene.ts';
+import { type CanopyScene, posesOf } from './canopyScene.ts';
+import { inPoses } from './poses.ts';
 
 /** A wave to be traced, as plain data. */
 export interface WaveTask {
@@ -32,8 +35,9 @@ export function waveSteps(task: WaveTask): Generator<number, Wave | LeafWave, vo
 
 /** The ground is never thinned out: its rays are few, and count as they are. */
 function directionsOf({ scene, wave, onlyFor, coarse }: WaveTask): readonly Direction[] {
-  const { latitudeDeg, seed } = scene;
-  const all = waveDirections({ latitudeDeg, seed, wave });
+  const { latitudeDeg, seed, fixedByPose } = scene;
+  const facing = waveDirections({ latitudeDeg, seed, wave });
+  const all = fixedByPose === null ? facing : inPoses(facing, seed, wave);
   const wanted = onlyFor === undefined ? all : all.filter(({ kind, cell }) => (onlyFor[kind][cell] ?? 0) > 0);
   if (coarse === undefined) return wanted;
   const { every, from } = coarse;
@@ -44,7 +48,11 @@ function directionsOf({ scene, wave, onlyFor, coarse }: WaveTask): readonly Dire
 function nodeWaveSteps(task: WaveTask): Generator<number, Wave, void> {
   const { surfaces, receivers, ownerCount } = task.scene;
   const directions = directionsOf(task).filter(({ kind }) => kind !== 'ground');
-  return traceWaveSteps({ surfaces, receivers, directions, ownerCount });
+  const poses = posesOf(task.scene);
+  if (poses === null) return traceWaveSteps({ surfaces, receivers, directions, ownerCount });
+  const turned = posed(directions);
+  const input = { surfaces, receivers, directions: turned.directions, ownerCount };
+  return inWorld(traceWaveSteps(input, posedTracer(poses, turned)), directions);
 }
 
 /**
@@ -64,20 +72,24 @@ function spacingM({ leafAreaM2, leafCount }: CanopyScene, directionCount: number
   return Math.max(share * Math.sqrt(leafAreaM2 / leafCount), Math.sqrt(hitsTimesM2 / mostHits));
 }
 
-/** Groups are the canopy's shoots. */
+/** Groups are the canopy's leaves. */
 function leafWaveSteps(task: WaveTask): Generator<number, LeafWave, void> {
   const { scene, wave, coarse } = task;
   const { surfaces, group, leafCount, ownerCount, seed } = scene;
   const directions = directionsOf(task);
   const share = coarse === undefined ? spacingShare : coarseSpacingShare;
-  return traceLeafWaveSteps({
+  const input = {
     surfaces,
     group,
     groupCount: leafCount,
-    directions,
     ownerCount,
     spacingM: spacingM(scene, directions.length, share),
     seed,
     wave,
-  });
+  };
+  const poses = posesOf(scene);
+  if (poses === null) return traceLeafWaveSteps({ ...input, directions });
+  const turned = posed(directions);
+  const makeCaster = posedCaster({ poses, group, groupCount: leafCount }, turned);
+  return inWorld(traceLeafWaveSteps({ ...input, directions: turned.directions }, makeCaster), directions);
 }

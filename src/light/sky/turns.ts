@@ -11,6 +11,9 @@ export interface QuarterTurns {
 /** Poses of a pot that is turned by quarters: 0 as it stands, then turned by 90, 180, 270 degrees clockwise. */
 export const poseCount = 4;
 
+/** How far it then stands turned clockwise. */
+export const poseDeg = (pose: number): number => (360 / poseCount) * pose;
+
 /** Pose on a day: 0 before the first turn. */
 export function poseOn({ from, everyWeeks }: QuarterTurns, date: IsoDate): number {
   if (!(everyWeeks > 0)) throw new Error(`poseOn: weeks between turns must be above 0, got ${everyWeeks}`);
