@@ -41,7 +41,7 @@ export const workWords = {
   meaning: 'What these numbers mean, and what they cannot tell',
   meanings: [
     'Ripe figs: of the main crop, ripe before the nights grow too cold. First crop: figs on last year’s wood. Fruiting wood: length of shoot that gets fruiting light. Mean light: mean over the shoots, as share of open sky.',
-    'Compare the columns; do not count on a total. The step from light to figs is not measured on fig trees, and totals come out three to four times what growers report from a pot.',
+    'Compare the columns; do not count on a total. The step from light to figs is not measured on fig trees, and how many a pot can feed is growers’ word: 20 to 100 where we take 50.',
     'Pests, water, feed, the pot and the wounds of pruning are not in it, nor is the weather of this year. The list is a good one, not a proven best.',
   ],
   cuts: (n: number) => (n === 1 ? 'The cut' : `The ${n} cuts, in order of work`),
