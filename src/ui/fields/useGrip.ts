@@ -2,7 +2,7 @@
  * Dragging in a picture by thumb, pen, mouse or arrow keys. One hold is one change: it is shown while it lasts, made
  * when it ends, and dropped by Escape or by a second finger.
  */
-import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
+import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useRef } from 'react';
 
 export interface GripEvents {
   /** So far from where it was taken hold of, in the picture's own units, x right and y down. */
@@ -43,21 +43,29 @@ interface Under {
 
 export function useGrip(events: GripEvents) {
   const under = useRef<Under>({ hold: null, steps: null });
-  const drop = useRef(events.drop);
+  const latest = useRef(events);
   useEffect(() => {
-    drop.current = events.drop;
+    latest.current = events;
   });
   useEffect(() => {
     const onPointer = (event: globalThis.PointerEvent) => {
       const { hold } = under.current;
       if (hold === null || event.pointerId === hold.id) return;
       under.current.hold = null;
-      drop.current();
+      latest.current.drop();
     };
     addEventListener('pointerdown', onPointer, true);
     return () => removeEventListener('pointerdown', onPointer, true);
   }, []);
-  return { ...pointerEvents(under, events), ...keyEvents(under, events) };
+  // CSS cannot keep a part of a picture from scrolling the page, and React listens too late to stop it.
+  const ref = useCallback((element: SVGGElement) => {
+    const onTouch = (event: TouchEvent) => {
+      if (latest.current.isFixed !== true && event.touches.length === 1) event.preventDefault();
+    };
+    element.addEventListener('touchstart', onTouch, { passive: false });
+    return () => element.removeEventListener('touchstart', onTouch);
+  }, []);
+  return { ref, ...pointerEvents(under, events), ...keyEvents(under, events) };
 }
 
 type Held = { current: Under };

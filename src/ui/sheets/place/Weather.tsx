@@ -49,9 +49,9 @@ export function Weather() {
       <p className="quiet small">
         {frost === null
           ? words.noFrost
-          : words.frost(shortDay(`2000-${frost.lastOfSpring}`), shortDay(`2000-${frost.firstOfAutumn}`))}{' '}
-        {words.parFactor(parMolPerMJ, parMolPerMJBand)}
+          : words.frost(shortDay(`2000-${frost.lastOfSpring}`), shortDay(`2000-${frost.firstOfAutumn}`))}
       </p>
+      <p className="quiet small">{words.parFactor(parMolPerMJ, parMolPerMJBand)}</p>
       <details>
         <summary>{words.changeWeather}</summary>
         <div className="weather">

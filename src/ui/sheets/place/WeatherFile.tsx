@@ -8,7 +8,7 @@ export function WeatherFile() {
   const { editor } = useWorkbench();
   const picker = useRef<HTMLInputElement>(null);
   return (
-    <div>
+    <div className="weather-file">
       <button type="button" className="button" onClick={() => picker.current?.click()}>
         {words.openWeather}
       </button>

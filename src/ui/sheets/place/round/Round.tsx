@@ -40,7 +40,7 @@ export function Round() {
             className="button"
             onClick={() => {
               const { length } = surroundings;
-              const next = fresh(kind, file.standing.at, length);
+              const next = fresh(kind, file.standing.at, surroundings);
               if (editor.make((old) => changeSurrounding(old, length, next))) setPicked(length);
             }}
           >

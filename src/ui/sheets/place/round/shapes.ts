@@ -146,3 +146,22 @@ export function whereFrom(thing: Surrounding, tree: Readonly<Spot>, units: Units
   const [east, north] = [e - tree[0], n - tree[1]];
   return `${formatLength(Math.hypot(east, north), units)} to the ${wind(deg(Math.atan2(east, north)))}`;
 }
+
+/** Whether a spot lies within an outline; its corners may run either way round it. */
+function holds(corners: readonly Spot[], [e, n]: Readonly<Spot>): boolean {
+  const turns = corners.map(([ae, an], i) => {
+    const [be, bn] = corners[(i + 1) % corners.length] as Spot;
+    return (be - ae) * (n - an) - (bn - an) * (e - ae);
+  });
+  return turns.every((turn) => turn > 0) || turns.every((turn) => turn < 0);
+}
+
+/** Whether two outlines keep so far apart, by their corners: enough for new things, not for a cross of two walls. */
+export function keepApart(a: readonly Spot[], b: readonly Spot[], apartM: number): boolean {
+  const isFar = (spots: readonly Spot[], from: readonly Spot[]) =>
+    spots.every((spot) => {
+      const [e, n] = nearest(from, spot);
+      return !holds(from, spot) && Math.hypot(e - spot[0], n - spot[1]) >= apartM;
+    });
+  return isFar(a, b) && isFar(b, a);
+}
