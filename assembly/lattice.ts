@@ -6,6 +6,8 @@ import { take } from './memory';
 const side: f64 = 64;
 const border: u8 = 2;
 const endOn: f64 = 1e-6;
+const leastSlant: f64 = 1e-3;
+const stripMargin: f64 = 1e-6;
 
 let bladeCount: i32 = 0;
 let stemCount: i32 = 0;
@@ -40,11 +42,15 @@ export let runCount: i32 = 0;
 export let spanLeftAt: usize = 0;
 export let spanRightAt: usize = 0;
 export let rangeAt: usize = 0;
+/** Per ray 1 if it is followed; asked only where not all are. */
+export let followedAt: usize = 0;
+let isSparse: bool = false;
 
 let endAt: usize = 0;
 let rayRoom: i32 = 0;
 let rowRoom: i32 = 0;
 let rangeRoom: i32 = 0;
+let followedRoom: i32 = 0;
 let hitRoom: i32 = 0;
 
 export function setUp(blades: i32, stems: i32, things: i32, texels: i32, rowStarts: i32, edges: i32): void {
@@ -96,8 +102,12 @@ export function makeRayRoom(rays: i32): void {
   outRayAt = take(4 * (rayRoom + 1));
 }
 
-/** How many rows and ranges the next sweep has. */
-export function makeSweepRoom(rows: i32, ranges: i32): void {
+/** How many rows and ranges the next sweep has, and how many rays of which each is followed or not. */
+export function makeSweepRoom(rows: i32, ranges: i32, rays: i32): void {
+  if (rays > followedRoom) {
+    followedRoom = 2 * rays;
+    followedAt = take(followedRoom);
+  }
   if (rows > rowRoom) {
     rowRoom = 2 * rows;
     spanLeftAt = take(4 * rowRoom);
@@ -165,7 +175,8 @@ export function setWindow(left: i32, low: i32, columnCount: i32, rowCount: i32):
 }
 
 /** Finds the hits of the things in the ranges on the rays in the spans. */
-export function cast(ranges: i32): void {
+export function cast(ranges: i32, onlySome: bool): void {
+  isSparse = onlySome;
   hitCount = 0;
   endOnCount = 0;
   for (let k = 0; k < ranges; k++) {
@@ -268,6 +279,7 @@ function fill(
     const ray = (y - firstRow) * columns - firstColumn;
     const end = min(right, load<i32>(spanRightAt + spanAt));
     for (let x = max(left, load<i32>(spanLeftAt + spanAt)); x <= end; x++) {
+      if (isSparse && load<u8>(followedAt + <usize>(ray + x)) == 0) continue;
       const ij = f64x2.add(f64x2.mul(f64x2.splat(<f64>x - x0), perX), row);
       const isIn = v128.and(f64x2.ge(ij, zero), f64x2.lt(ij, sides));
       if (!i64x2.all_true(isIn)) continue;
@@ -322,12 +334,22 @@ function castStems(first: i32, end: i32): void {
     const low = <i32>f64x2.extract_lane(from, 1);
     const high = <i32>f64x2.extract_lane(to, 1);
     reserve((right - left + 1) * (high - low + 1));
+    const length = sqrt(dRight * dRight + dTop * dTop);
+    const isAcross = abs(dTop) > leastSlant * length;
+    const wide = max(radius, radius + dRadius);
+    const halfX = isAcross ? (wide * length) / abs(dTop) / spacing + stripMargin : f64.MAX_VALUE;
+    const slopeX = isAcross ? dRight / dTop : 0;
+    const midX = (right0 - top0 * slopeX) / spacing;
     for (let y = low; y <= high; y++) {
       const top = <f64>y * spacing - top0;
+      const mid = midX + <f64>y * slopeX;
+      const fromX = <i32>max<f64>(left, ceil(mid - halfX));
+      const toX = <i32>min<f64>(right, floor(mid + halfX));
       const spanAt = (<usize>(y - firstRow)) << 2;
       const ray = (y - firstRow) * columns - firstColumn;
-      const end = min(right, load<i32>(spanRightAt + spanAt));
-      for (let x = max(left, load<i32>(spanLeftAt + spanAt)); x <= end; x++) {
+      const end = min(toX, load<i32>(spanRightAt + spanAt));
+      for (let x = max(fromX, load<i32>(spanLeftAt + spanAt)); x <= end; x++) {
+        if (isSparse && load<u8>(followedAt + <usize>(ray + x)) == 0) continue;
         const across = <f64>x * spacing - right0;
         const half = across * dRight + top * dTop + radius * dRadius;
         const c = radius * radius - across * across - top * top;

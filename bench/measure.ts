@@ -2,14 +2,20 @@
 import { measureCold } from './cold.ts';
 import { measureError } from './error.ts';
 import { measureGrowth } from './growth.ts';
+import { measureIncrementalLeaves } from './incrementalLeaves.ts';
+import { measureIncrementalNodes } from './incrementalNodes.ts';
 import { measureMemory } from './memory.ts';
+import { measureNodeTables } from './nodeTables.ts';
 import { measureRate } from './rate.ts';
 
 const steps: Readonly<Record<string, () => string>> = {
   rate: measureRate,
   'cold wasm': () => measureCold('wasm'),
   'cold typescript': () => measureCold('typescript'),
+  'incremental leaves': measureIncrementalLeaves,
   growth: measureGrowth,
+  'nodes moved': measureIncrementalNodes,
+  'nodes asked again': measureNodeTables,
   memory: measureMemory,
   error: measureError,
 };

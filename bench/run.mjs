@@ -51,7 +51,16 @@ function lines(step) {
   return text ?? '';
 }
 
-const all = ['rate', 'cold wasm', 'cold typescript', 'growth', 'memory', 'error'];
+const all = [
+  'rate',
+  'cold wasm',
+  'cold typescript',
+  'growth',
+  'nodes moved',
+  'nodes asked again',
+  'memory',
+  'error',
+];
 const asked = process.argv.slice(2);
 const steps = asked.length === 0 ? all : all.filter((step) => asked.some((name) => step.startsWith(name)));
 const [cpu] = cpus();

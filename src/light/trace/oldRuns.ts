@@ -2,92 +2,113 @@
 import type { LeafWave } from '../leafLedger.ts';
 import type { Collected } from './lattice/collect.ts';
 import type { Lattice } from './lattice/lattice.ts';
-import type { Spans } from './lattice/sweep.ts';
+import { type RayList, rayNumbers } from './lattice/part.ts';
 
 interface Place {
   readonly direction: number;
   readonly lattice: Lattice;
-  /** Rays that were traced again. */
-  readonly spans: Spans;
+  /** Rays that were followed again. */
+  readonly rays: RayList;
 }
 
-/** Adds run `run` of another collection, its hits those from `from` to `end` (excluded). */
-function copyFresh(fresh: Collected, run: number, from: number, end: number, into: Collected): void {
-  into.ray[into.runs++] = fresh.ray[run] as number;
-  into.hit.set(fresh.hit.subarray(from, end), into.count);
-  if (into.share !== null && fresh.share !== null) {
-    into.share.set(fresh.share.subarray(from, end), into.count);
-  }
-  into.count += end - from;
-}
-
-/** Goes through runs that are already traced again, in the order of their rays. */
+/** Goes through the rays that were followed again. */
 class FreshRuns {
+  /** The next of them. */
+  next = Infinity;
+  private readonly rays: RayList;
   private readonly fresh: Collected;
   private readonly into: Collected;
+  private at = 0;
   private run = 0;
   private hit = 0;
 
-  constructor(fresh: Collected, into: Collected) {
+  constructor(rays: RayList, fresh: Collected, into: Collected) {
+    this.rays = rays;
     this.fresh = fresh;
     this.into = into;
+    this.look();
   }
 
-  /** Adds all whose ray comes before. */
-  addBefore(ray: number): void {
-    const { fresh, into } = this;
-    while (this.run < fresh.runs && (fresh.ray[this.run] as number) < ray) {
-      const from = this.hit++;
-      while (this.hit < fresh.count && (fresh.hit[this.hit] as number) >= 0) this.hit++;
-      copyFresh(fresh, this.run++, from, this.hit, into);
+  private look(): void {
+    this.next = this.at < this.rays.count ? (this.rays.ray[this.at] as number) : Infinity;
+  }
+
+  /** Adds what was found on all rays up to one; whether that one is among them. */
+  addUpTo(ray: number): boolean {
+    let isAmong = false;
+    while (this.next <= ray) {
+      const { fresh, next } = this;
+      isAmong = next === ray;
+      if (this.run < fresh.runs && fresh.ray[this.run] === next) {
+        this.hit = this.into.appendRun(fresh, this.run++, this.hit);
+      }
+      this.at++;
+      this.look();
     }
+    return isAmong;
   }
 }
 
 export class OldRuns {
   private readonly wave: LeafWave;
-  /** Kinds of the wave are numbered anew. */
-  private readonly kindAfter: Int32Array;
+  /** New code of the code k of a hit, at k + number of kinds. */
+  private readonly codeAfter: Int32Array;
+  /** New numbers of a direction's rays. */
+  private ray: Int32Array = new Int32Array(1024);
 
+  /** @param kindAfter new number of each kind of the wave */
   constructor(wave: LeafWave, kindAfter: Int32Array) {
     this.wave = wave;
-    this.kindAfter = kindAfter;
+    const kinds = kindAfter.length;
+    this.codeAfter = Int32Array.from({ length: 2 * kinds }, (_, at) => {
+      const code = at - kinds;
+      return code < 0 ? ~(kindAfter[~code] as number) : (kindAfter[code] as number);
+    });
   }
 
-  /** Adds the runs of a direction in the order of their rays: the fresh ones, and the old ones outside the spans. */
-  mergeWith(fresh: Collected, { direction, lattice, spans }: Place, into: Collected): void {
-    const { hitKind, hitStart, runRay, runStart, window } = this.wave;
-    const [hitsEnd, runsEnd] = [hitStart[direction + 1] as number, runStart[direction + 1] as number];
-    const firstRun = runStart[direction] as number;
-    let hit = hitStart[direction] as number;
-    into.reserve(fresh.count + hitsEnd - hit, fresh.runs + runsEnd - firstRun);
-    const freshRuns = new FreshRuns(fresh, into);
-    const [left, low, columns] = window.subarray(4 * direction) as unknown as [number, number, number];
-    const { left: newLeft, low: newLow, columns: newColumns, rows: newRows } = lattice;
-    let [row, rowEnd] = [low - newLow, columns];
-    for (let run = firstRun; run < runsEnd; run++) {
-      const [from, ray] = [hit++, runRay[run] as number];
-      while (hit < hitsEnd && (hitKind[hit] as number) >= 0) hit++;
-      for (; ray >= rowEnd; rowEnd += columns) row++;
-      const column = left + ray - (rowEnd - columns);
-      if (row < 0 || row >= newRows || column < newLeft || column >= newLeft + newColumns) continue;
-      if (column >= (spans.left[row] as number) && column <= (spans.right[row] as number)) continue;
-      const newRay = row * newColumns + column - newLeft;
-      freshRuns.addBefore(newRay);
-      into.ray[into.runs++] = newRay;
-      this.copy(from, hit, into);
+  /** Adds the runs of a direction in the order of their rays: the fresh ones, and the old ones of all other rays. */
+  mergeWith(fresh: Collected, { direction, lattice, rays }: Place, into: Collected): void {
+    const { hitKind, hitShare, hitStart } = this.wave;
+    const { codeAfter } = this;
+    const [end, kinds] = [hitStart[direction + 1] as number, codeAfter.length / 2];
+    const first = hitStart[direction] as number;
+    const newRay = this.number(direction, lattice);
+    into.reserve(fresh.count + end - first, fresh.runs + newRay.length);
+    const freshRuns = new FreshRuns(rays, fresh, into);
+    const { hit, ray, share } = into;
+    let [run, at, isKept] = [0, into.count, true];
+    for (let k = first; k < end; k++) {
+      const code = hitKind[k] as number;
+      if (code < 0) {
+        const here = newRay[run++] as number;
+        isKept = here >= 0;
+        if (here >= freshRuns.next) {
+          into.count = at;
+          isKept = !freshRuns.addUpTo(here);
+          at = into.count;
+        }
+        if (isKept) ray[into.runs++] = here;
+      }
+      if (!isKept) continue;
+      if (share !== null && hitShare !== null) share[at] = hitShare[k] as number;
+      hit[at++] = codeAfter[code + kinds] as number;
     }
-    freshRuns.addBefore(Infinity);
+    into.count = at;
+    freshRuns.addUpTo(Number.MAX_SAFE_INTEGER);
   }
 
-  private copy(from: number, end: number, into: Collected): void {
-    const { hitKind, hitShare } = this.wave;
-    const { kindAfter } = this;
-    for (let k = from; k < end; k++) {
-      const kind = hitKind[k] as number;
-      const at = into.count++;
-      into.hit[at] = kind < 0 ? ~(kindAfter[~kind] as number) : (kindAfter[kind] as number);
-      if (into.share !== null && hitShare !== null) into.share[at] = hitShare[k] as number;
-    }
+  /** Numbers of the direction's rays in the new lattice, -1 for those outside; good until the next call. */
+  private number(direction: number, lattice: Lattice): Int32Array {
+    const { runRay, runStart, window } = this.wave;
+    const old = runRay.subarray(runStart[direction], runStart[direction + 1]);
+    const at = 4 * direction;
+    const [left, low] = [window[at] as number, window[at + 1] as number];
+    const [columns, rows] = [window[at + 2] as number, window[at + 3] as number];
+    const isSame = left === lattice.left && low === lattice.low && columns === lattice.columns;
+    if (isSame && rows === lattice.rows) return old;
+    if (this.ray.length < old.length) this.ray = new Int32Array(2 * old.length);
+    const numberOf = rayNumbers({ ...lattice, left, low, columns, rows }, lattice);
+    for (let run = 0; run < old.length; run++) this.ray[run] = numberOf(old[run] as number);
+    return this.ray.subarray(0, old.length);
   }
 }

@@ -2,16 +2,18 @@
 import type { Surface } from '../../geometry/surface.ts';
 import type { LeafWave } from '../leafLedger.ts';
 import { type SceneChange, sceneChange } from './change.ts';
-import { makeBladeLook } from './lattice/blades.ts';
-import { type MakeLatticeCaster, makeWholeSweep } from './lattice/caster.ts';
+import { makeBladeCaster } from './lattice/blades.ts';
+import { type LatticeCaster, type MakeLatticeCaster, makeWholeSweep } from './lattice/caster.ts';
 import { clustersOf, findNear } from './lattice/clusters.ts';
 import { Collected } from './lattice/collect.ts';
+import { Hits } from './lattice/hits.ts';
 import type { Lattice } from './lattice/lattice.ts';
+import { RayList, rayNumbers } from './lattice/part.ts';
 import { type LatticeScene, makeLatticeScene } from './lattice/scene.ts';
 import { fastestCaster } from './lattice/simdCaster.ts';
-import { makeStemLook } from './lattice/stems.ts';
-import { Ranges, Spans } from './lattice/sweep.ts';
-import { makeTriangleLook } from './lattice/triangles.ts';
+import { makeStemCaster } from './lattice/stems.ts';
+import { Followed, Ranges } from './lattice/sweep.ts';
+import { makeTriangleCaster } from './lattice/triangles.ts';
 import { checkLeafWave, directionsAStep, isDark, LeafWaveRecord, latticeFor } from './leafWave.ts';
 import { OldRuns } from './oldRuns.ts';
 
@@ -80,17 +82,41 @@ function commonOf(input: RetraceLeafWaveInput, scene: LatticeScene): Common {
   return { kindAfter, gone: goneScene, come: comeScene, isCloudChanged };
 }
 
-/** Marks the rays that things of a scene may meet. */
-function makeMarker(scene: LatticeScene): (lattice: Lattice, spans: Spans) => void {
-  const looks = [makeBladeLook(scene), makeStemLook(scene), makeTriangleLook(scene)];
-  const wholeSweep = makeWholeSweep(scene);
-  return (lattice, spans) => {
+/** Lists the rays that meet things of a scene. */
+function makeMarker(scene: LatticeScene): (lattice: Lattice, into: RayList) => void {
+  const casts = [makeBladeCaster(scene), makeStemCaster(scene), makeTriangleCaster(scene)];
+  const [wholeSweep, hits] = [makeWholeSweep(scene), new Hits()];
+  return (lattice, into) => {
     const sweep = wholeSweep(lattice);
-    for (const look of looks) {
-      look(sweep, (seen) => {
-        spans.add(seen);
-      });
-    }
+    hits.count = 0;
+    for (const find of casts) find(sweep, hits);
+    into.add(hits.ray, hits.count);
+  };
+}
+
+/** Follows listed rays, or all, and nothing else. */
+function makeFollower(scene: LatticeScene, caster: LatticeCaster) {
+  const [clusters, wholeSweep] = [clustersOf(scene), makeWholeSweep(scene)];
+  const [followed, ranges] = [new Followed(), new Ranges()];
+  const fresh = new Collected(scene.clouds.length > 0);
+  return {
+    all: (lattice: Lattice): Collected => {
+      fresh.empty();
+      caster.collect(wholeSweep(lattice), 0, fresh);
+      return fresh;
+    },
+    some: (rays: RayList, lattice: Lattice): Collected => {
+      fresh.empty();
+      if (rays.count === 0) return fresh;
+      const part = rays.partOf(lattice);
+      const [numberIn, numberOf] = [rayNumbers(lattice, part), rayNumbers(part, lattice)];
+      followed.setNone(part);
+      for (let k = 0; k < rays.count; k++) followed.add(numberIn(rays.ray[k] as number), part);
+      findNear(clusters, part, followed, ranges);
+      caster.collect({ lattice: part, followed, ranges }, 0, fresh);
+      for (let run = 0; run < fresh.runs; run++) fresh.ray[run] = numberOf(fresh.ray[run] as number);
+      return fresh;
+    },
   };
 }
 
@@ -108,20 +134,19 @@ export function* retraceLeafWaveSteps(
   if (isDark(scene)) return record.finish();
   const { kindAfter, gone, come, isCloudChanged } = commonOf(input, scene);
   const markers = [makeMarker(gone), makeMarker(come)];
-  const [caster, clusters, old] = [makeCaster(scene), clustersOf(scene), new OldRuns(wave, kindAfter)];
-  const [spans, ranges, fresh] = [new Spans(), new Ranges(), new Collected(scene.clouds.length > 0)];
+  const [follower, old] = [makeFollower(scene, makeCaster(scene)), new OldRuns(wave, kindAfter)];
+  const rays = new RayList();
+  record.collected.reserve(1.1 * wave.hitKind.length, 1.1 * wave.runRay.length);
   for (const [d, direction] of directions.entries()) {
     if (d > 0 && d % directionsAStep === 0) yield d / directions.length;
     const lattice = latticeFor(scene, direction, whole);
-    if (isCloudChanged) spans.setWhole(lattice);
+    rays.count = 0;
+    if (isCloudChanged) record.collected.append(follower.all(lattice));
     else {
-      spans.setEmpty(lattice);
-      for (const mark of markers) mark(lattice, spans);
+      for (const mark of markers) mark(lattice, rays);
+      rays.close();
+      old.mergeWith(follower.some(rays, lattice), { direction: d, lattice, rays }, record.collected);
     }
-    findNear(clusters, lattice, spans, ranges);
-    fresh.empty();
-    if (ranges.count > 0) caster.collect({ lattice, spans, ranges }, 0, fresh);
-    old.mergeWith(fresh, { direction: d, lattice, spans }, record.collected);
     record.close(d, lattice);
   }
   return record.finish();

@@ -71,23 +71,25 @@ function fill(
   thing: number,
   mask: number,
   masks: MaskArrays,
-  { lattice, spans }: Sweep,
+  { lattice, followed }: Sweep,
   hits: Hits,
 ): void {
   const { x0, y0, iX, iY, jX, jY, a0, ai, aj, low, high } = seen;
+  const { isSparse } = followed;
   hits.reserve(seen.rays);
   const { texel } = masks;
   const maskAt = mask * maskTexels;
   for (let y = low; y <= high; y++) {
     const row = y - lattice.low;
     const [left, right] = [
-      Math.max(seen.left, spans.left[row] as number),
-      Math.min(seen.right, spans.right[row] as number),
+      Math.max(seen.left, followed.left[row] as number),
+      Math.min(seen.right, followed.right[row] as number),
     ];
     const ray = row * lattice.columns - lattice.left;
     const iRow = (y - y0) * iY;
     const jRow = (y - y0) * jY;
     for (let x = left; x <= right; x++) {
+      if (isSparse && followed.ray[ray + x] === 0) continue;
       const i = (x - x0) * iX + iRow;
       const j = (x - x0) * jX + jRow;
       if (!(i >= 0 && j >= 0 && i < maskSide && j < maskSide)) continue;

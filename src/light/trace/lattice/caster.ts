@@ -6,7 +6,7 @@ import { HitSorter, Hits, type SortedHits } from './hits.ts';
 import type { Lattice } from './lattice.ts';
 import type { LatticeScene } from './scene.ts';
 import { makeStemCaster } from './stems.ts';
-import { Ranges, Spans, type Sweep } from './sweep.ts';
+import { Followed, Ranges, type Sweep } from './sweep.ts';
 import { makeTriangleCaster } from './triangles.ts';
 
 export interface LatticeCaster {
@@ -35,11 +35,11 @@ export function cloudShares(
 
 /** Sweeps of whole lattices; each is good until the next is asked for. */
 export function makeWholeSweep({ kind }: LatticeScene): (lattice: Lattice) => Sweep {
-  const [spans, ranges] = [new Spans(), new Ranges()];
+  const [followed, ranges] = [new Followed(), new Ranges()];
   ranges.setAll(kind.length);
   return (lattice) => {
-    spans.setWhole(lattice);
-    return { lattice, spans, ranges };
+    followed.setAll(lattice);
+    return { lattice, followed, ranges };
   };
 }
 

@@ -3,7 +3,7 @@ import type { Vec3 } from '../../../geometry/vec.ts';
 import type { Lattice } from './lattice.ts';
 import { along, type Plane, planeOf } from './plane.ts';
 import { bladeStride, type LatticeScene, stemStride, triangleStride } from './scene.ts';
-import type { Ranges, Spans } from './sweep.ts';
+import type { Followed, Ranges } from './sweep.ts';
 
 export interface Clusters {
   /** Things of cluster c are first[c] to first[c + 1] (excluded): neighbours of one shape and one owner. */
@@ -106,8 +106,8 @@ const reach = (half: Float64Array, at: number, axis: Vec3): number =>
   (half[at + 1] as number) * Math.abs(axis[1]) +
   (half[at + 2] as number) * Math.abs(axis[2]);
 
-/** Puts into `ranges` the things of every cluster that may meet rays in the spans. */
-export function findNear(clusters: Clusters, lattice: Lattice, spans: Spans, ranges: Ranges): void {
+/** Puts into `ranges` the things of every cluster that may meet rays that are followed. */
+export function findNear(clusters: Clusters, lattice: Lattice, followed: Followed, ranges: Ranges): void {
   const { x, y, x0, y0 }: Plane = planeOf(lattice);
   const { first, middle, half } = clusters;
   ranges.count = 0;
@@ -115,10 +115,10 @@ export function findNear(clusters: Clusters, lattice: Lattice, spans: Spans, ran
     const middleY = along(middle, at, y) - y0;
     const halfY = reach(half, at, y) + margin;
     const [low, high] = [Math.ceil(middleY - halfY), Math.floor(middleY + halfY)];
-    if (high < spans.low || low >= spans.low + spans.rows) continue;
+    if (high < followed.low || low >= followed.low + followed.rows) continue;
     const middleX = along(middle, at, x) - x0;
     const halfX = reach(half, at, x) + margin;
     const [left, right] = [Math.ceil(middleX - halfX), Math.floor(middleX + halfX)];
-    if (spans.meets(left, right, low, high)) ranges.add(first[c] as number, first[c + 1] as number);
+    if (followed.meets(left, right, low, high)) ranges.add(first[c] as number, first[c + 1] as number);
   }
 }

@@ -20,7 +20,7 @@ export function fateOf({ kind, kindGroup, kindOwner, kindShare }: LatticeScene):
 /** Room for so many entries, with what was there. */
 function grown(entries: Int32Array, count: number, needed: number): Int32Array {
   if (needed <= entries.length) return entries;
-  const larger = new Int32Array(Math.max(Math.ceil(1.5 * entries.length), needed));
+  const larger = new Int32Array(Math.max(Math.ceil(1.5 * entries.length), Math.ceil(needed)));
   larger.set(entries.subarray(0, count));
   return larger;
 }
@@ -50,6 +50,29 @@ export class Collected {
     if (share === null || this.hit.length === hit.length) return;
     this.share = new Float32Array(this.hit.length);
     this.share.set(share.subarray(0, this.count));
+  }
+
+  /** Adds all of another. */
+  append({ hit, share, count, ray, runs }: Collected): void {
+    this.reserve(count, runs);
+    this.hit.set(hit.subarray(0, count), this.count);
+    this.ray.set(ray.subarray(0, runs), this.runs);
+    if (this.share !== null && share !== null) this.share.set(share.subarray(0, count), this.count);
+    this.count += count;
+    this.runs += runs;
+  }
+
+  /** Adds a run of another, its hits from `from` on; returns where they end. */
+  appendRun(other: Collected, run: number, from: number): number {
+    this.ray[this.runs++] = other.ray[run] as number;
+    let k = from;
+    do {
+      const at = this.count++;
+      this.hit[at] = other.hit[k] as number;
+      if (this.share !== null && other.share !== null) this.share[at] = other.share[k] as number;
+      k++;
+    } while (k < other.count && (other.hit[k] as number) >= 0);
+    return k;
   }
 
   /** Copies, cut to length. */

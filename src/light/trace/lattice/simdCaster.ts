@@ -30,18 +30,22 @@ function load(kernel: SimdExports, scene: LatticeScene): void {
   new Uint8Array(buffer, kernel.fateAt.value).set(fateOf(scene));
 }
 
-function castInto(kernel: SimdExports, { lattice, spans, ranges }: Sweep): void {
+function castInto(kernel: SimdExports, { lattice, followed, ranges }: Sweep): void {
   const { frame, spacingM, right, top, left, low, columns, rows } = lattice;
   const [[rx, ry, rz], [tx, ty, tz], [ax, ay, az]] = [frame.right, frame.top, frame.ahead];
-  kernel.makeSweepRoom(rows, ranges.count);
+  kernel.makeSweepRoom(rows, ranges.count, followed.isSparse ? rows * columns : 0);
   kernel.setPlane(rx, ry, rz, tx, ty, tz, ax, ay, az, right, top, spacingM);
   kernel.setWindow(left, low, columns, rows);
   const { buffer } = kernel.memory;
-  new Int32Array(buffer, kernel.spanLeftAt.value, rows).set(spans.left.subarray(0, rows));
-  new Int32Array(buffer, kernel.spanRightAt.value, rows).set(spans.right.subarray(0, rows));
+  new Int32Array(buffer, kernel.spanLeftAt.value, rows).set(followed.left.subarray(0, rows));
+  new Int32Array(buffer, kernel.spanRightAt.value, rows).set(followed.right.subarray(0, rows));
   const entries = 2 * ranges.count;
   new Int32Array(buffer, kernel.rangeAt.value, entries).set(ranges.entry.subarray(0, entries));
-  kernel.cast(ranges.count);
+  if (followed.isSparse) {
+    const rays = rows * columns;
+    new Uint8Array(buffer, kernel.followedAt.value, rays).set(followed.ray.subarray(0, rays));
+  }
+  kernel.cast(ranges.count, followed.isSparse);
 }
 
 /** Adds hits that were found outside. */

@@ -31,6 +31,7 @@ export interface SimdExports {
   readonly spanLeftAt: Global;
   readonly spanRightAt: Global;
   readonly rangeAt: Global;
+  readonly followedAt: Global;
   readonly setUp: (
     blades: number,
     stems: number,
@@ -42,10 +43,10 @@ export interface SimdExports {
   readonly reserve: (more: number) => void;
   readonly setHitCount: (count: number) => void;
   readonly makeRayRoom: (rays: number) => void;
-  readonly makeSweepRoom: (rows: number, ranges: number) => void;
+  readonly makeSweepRoom: (rows: number, ranges: number, rays: number) => void;
   readonly setPlane: (...plane: number[]) => void;
   readonly setWindow: (left: number, low: number, columns: number, rows: number) => void;
-  readonly cast: (ranges: number) => void;
+  readonly cast: (ranges: number, isSparse: boolean) => void;
   readonly sort: (rays: number) => void;
   readonly collect: (rays: number, firstRay: number) => number;
 }

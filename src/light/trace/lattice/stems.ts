@@ -10,6 +10,10 @@ const endOn = 1e-6;
 const goldenShare = (Math.sqrt(5) - 1) / 2;
 const goldenSteps = 64;
 const missed = -Infinity;
+/** Flatter than this a stem is taken row by row as wide as it is. */
+const leastSlant = 1e-3;
+/** In columns: far above rounding. */
+const stripMargin = 1e-6;
 
 /**
  * A stem on the plane, metres: the ball at the share s along it has its centre at (right, top, ahead) + s (dRight, dTop, dAhead) and
@@ -27,6 +31,10 @@ class SeenStem extends Cover {
   a = 0;
   tilt = 0;
   isEndOn = false;
+  /** In row y rays meet it only within `halfX` columns of midX + y slopeX. */
+  midX = 0;
+  slopeX = 0;
+  halfX = 0;
 
   /** False when no ray can meet it. */
   look(stem: Float64Array, at: number, lattice: Lattice): boolean {
@@ -53,8 +61,19 @@ class SeenStem extends Cover {
     this.dRadius = r1 - r0;
     this.a = a;
     this.isEndOn = a <= endOn * (dRight * dRight + dTop * dTop + dAhead * dAhead);
+    this.setStrip(spacingM, Math.max(r0, r1));
     this.tilt = this.isEndOn ? 0 : dAhead / Math.sqrt(a * (a + dAhead * dAhead));
     return true;
+  }
+
+  /** The strip as wide as its thicker end, along its middle, holds all of it; of use where it runs across the rows. */
+  private setStrip(spacingM: number, radius: number): void {
+    const { dRight, dTop, right0, top0 } = this;
+    const length = Math.hypot(dRight, dTop);
+    const isAcross = Math.abs(dTop) > leastSlant * length;
+    this.halfX = isAcross ? (radius * length) / Math.abs(dTop) / spacingM + stripMargin : Infinity;
+    this.slopeX = isAcross ? dRight / dTop : 0;
+    this.midX = (right0 - top0 * this.slopeX) / spacingM;
   }
 
   /** How far ahead of its first end's middle the ray leaves it. */
@@ -92,17 +111,20 @@ class SeenStem extends Cover {
   }
 }
 
-function fill(seen: SeenStem, thing: number, { lattice, spans }: Sweep, hits: Hits): void {
+function fill(seen: SeenStem, thing: number, { lattice, followed }: Sweep, hits: Hits): void {
   const { low, high, right0, top0, ahead0 } = seen;
   const { spacingM, columns } = lattice;
+  const { isSparse } = followed;
   hits.reserve(seen.rays);
   for (let y = low; y <= high; y++) {
     const row = y - lattice.low;
-    const left = Math.max(seen.left, spans.left[row] as number);
-    const right = Math.min(seen.right, spans.right[row] as number);
+    const mid = seen.midX + y * seen.slopeX;
+    const left = Math.max(seen.left, followed.left[row] as number, Math.ceil(mid - seen.halfX));
+    const right = Math.min(seen.right, followed.right[row] as number, Math.floor(mid + seen.halfX));
     const ray = row * columns - lattice.left;
     const top = y * spacingM - top0;
     for (let x = left; x <= right; x++) {
+      if (isSparse && followed.ray[ray + x] === 0) continue;
       const across = x * spacingM - right0;
       const exit = seen.isEndOn ? seen.endOnExit(across, top) : seen.exit(across, top);
       if (exit !== missed) hits.add(ray + x, ahead0 + exit, thing);

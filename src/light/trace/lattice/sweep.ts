@@ -1,43 +1,52 @@
 /** How much of a lattice is followed in one go, and which things can be there. */
 import type { Lattice } from './lattice.ts';
-import type { Cover } from './plane.ts';
 
-/** Row by row the columns that are followed. Only the first `rows` entries count. */
-export class Spans {
+const room = (entries: Int32Array, length: number): Int32Array =>
+  entries.length < length ? new Int32Array(2 * length) : entries;
+
+/** The rays of a lattice that are followed: all, or single ones. */
+export class Followed {
   /** First and last column of row `low + y`, at index y; the last is below the first where none is followed. */
-  left = new Int32Array(64);
-  right = new Int32Array(64);
+  left: Int32Array = new Int32Array(64);
+  right: Int32Array = new Int32Array(64);
   low = 0;
   rows = 0;
+  /** Where true, only rays with a 1 in `ray` are followed; its first rows x columns entries count. */
+  isSparse = false;
+  ray = new Uint8Array(64);
 
   private reset({ low, rows }: Lattice, left: number, right: number): void {
-    if (this.left.length < rows) {
-      this.left = new Int32Array(2 * rows);
-      this.right = new Int32Array(2 * rows);
-    }
+    this.left = room(this.left, rows);
+    this.right = room(this.right, rows);
     this.low = low;
     this.rows = rows;
     this.left.fill(left, 0, rows);
     this.right.fill(right, 0, rows);
   }
 
-  setEmpty(lattice: Lattice): void {
-    this.reset(lattice, lattice.left + lattice.columns, lattice.left - 1);
-  }
-
-  setWhole(lattice: Lattice): void {
+  setAll(lattice: Lattice): void {
+    this.isSparse = false;
     this.reset(lattice, lattice.left, lattice.left + lattice.columns - 1);
   }
 
-  /** Takes in what a thing covers, and all between. */
-  add({ left, right, low, high }: Cover): void {
-    for (let y = low - this.low; y <= high - this.low; y++) {
-      this.left[y] = Math.min(this.left[y] as number, left);
-      this.right[y] = Math.max(this.right[y] as number, right);
-    }
+  setNone(lattice: Lattice): void {
+    this.isSparse = true;
+    this.reset(lattice, lattice.left + lattice.columns, lattice.left - 1);
+    const rays = lattice.rows * lattice.columns;
+    if (this.ray.length < rays) this.ray = new Uint8Array(2 * rays);
+    else this.ray.fill(0, 0, rays);
   }
 
-  /** Whether any ray of a rectangle is followed. */
+  /** Follows a ray of the lattice, by its number there. */
+  add(ray: number, { left, columns }: Lattice): void {
+    const y = Math.floor(ray / columns);
+    const x = left + ray - y * columns;
+    this.ray[ray] = 1;
+    if (x < (this.left[y] as number)) this.left[y] = x;
+    if (x > (this.right[y] as number)) this.right[y] = x;
+  }
+
+  /** Whether rays of a rectangle may be followed. */
   meets(left: number, right: number, low: number, high: number): boolean {
     const last = Math.min(this.rows - 1, high - this.low);
     for (let y = Math.max(0, low - this.low); y <= last; y++) {
@@ -85,9 +94,9 @@ export class Ranges {
   }
 }
 
-/** Followed are the rays of the lattice that are in the spans; things outside the ranges meet none of them. */
+/** Things outside the ranges meet none of the rays that are followed. */
 export interface Sweep {
   readonly lattice: Lattice;
-  readonly spans: Spans;
+  readonly followed: Followed;
   readonly ranges: Ranges;
 }

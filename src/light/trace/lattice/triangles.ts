@@ -34,20 +34,22 @@ class SeenTriangle extends Cover {
  * By the signs of the areas that a ray spans with each edge, corners relative to the ray first, so that no ray slips between
  * two triangles with a common edge; Woop, Benthin and Wald 2013, JCGT 2(1):65.
  */
-function fill(seen: SeenTriangle, thing: number, { lattice, spans }: Sweep, hits: Hits): void {
+function fill(seen: SeenTriangle, thing: number, { lattice, followed }: Sweep, hits: Hits): void {
   const { low, high } = seen;
   const { spacingM, columns } = lattice;
   const [ar, br, cr] = seen.r as unknown as [number, number, number];
   const [aTop, bTop, cTop] = seen.t as unknown as [number, number, number];
   const [aAhead, bAhead, cAhead] = seen.ahead as unknown as [number, number, number];
+  const { isSparse } = followed;
   hits.reserve(seen.rays);
   for (let y = low; y <= high; y++) {
     const row = y - lattice.low;
-    const left = Math.max(seen.left, spans.left[row] as number);
-    const right = Math.min(seen.right, spans.right[row] as number);
+    const left = Math.max(seen.left, followed.left[row] as number);
+    const right = Math.min(seen.right, followed.right[row] as number);
     const ray = row * columns - lattice.left;
     const t = y * spacingM;
     for (let x = left; x <= right; x++) {
+      if (isSparse && followed.ray[ray + x] === 0) continue;
       const r = x * spacingM;
       const a = (br - r) * (cTop - t) - (bTop - t) * (cr - r);
       const b = (cr - r) * (aTop - t) - (cTop - t) * (ar - r);
