@@ -2,6 +2,8 @@
 export const helpText = `boughlight: light in the crown of a small fruit tree, and what to prune.
 
   boughlight light FILE    how much light each shoot gets
+  boughlight day FILE      when the sun falls on each shoot in one day, every ten minutes
+  boughlight sky FILE      how much of the sky a node of a shoot sees, and what stands before it
   boughlight plan FILE     what to rub off, take out or tip, and why
   boughlight check FILE    whether the tree file is good, and what it holds
   boughlight scene FILE    the leaves, the wood and every ray, for another ray tracer
@@ -13,10 +15,13 @@ FILE is a tree file saved by Boughlight, or - for standard input.
   --seed N          other random rays, 0 to 4294967295; as given 1: the same seed gives the same answer
   --waves N         waves of rays, 2 to 1000: four times as many halve the error
   --from D --to D   light and scene: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
-  --weather W       light: normal, as given, or clear: every day of the period without a cloud
+  --weather W       light and day: normal, as given, or clear: every day of the period without a cloud
   --sky SKY         light: how the light of the sky lies over it: uniform, as given, overcast, clear,
                     or a CIE sky from 1 to 15
-  --date D          plan: the day the work is for, YYYY-MM-DD; as given, the day of the sketch
+  --nodes, --leaves light: the JSON tells every node, every leaf; day: every node
+  --date D          plan: the day the work is for, day: the day looked at, YYYY-MM-DD; as given, the day of the sketch
+  --shoot S         sky: the shoot, by its name or its id
+  --node N          sky: the node of the shoot, 1 at its base
   --glb OUT.glb     scene: writes the tree as a 3D model with its light as colours
   -h, --help        this page
   -v, --version     the version

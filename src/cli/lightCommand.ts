@@ -24,13 +24,16 @@ export async function lightCommand(
   };
   const engine = makeEngine();
   try {
-    const { report } = await engine.light(file, options, ({ doing, done }) =>
+    const { report, nodes, leaves } = await engine.light(file, options, ({ doing, done }) =>
       terminal.showProgress?.(doing, done),
     ).result;
-    return {
-      ok: true,
-      value: request.json ? `${JSON.stringify(report, null, 2)}\n` : lightText(report, file),
+    if (!request.json) return { ok: true, value: lightText(report, file, request.units) };
+    const answer = {
+      ...report,
+      ...(request.nodes === true ? { nodes } : {}),
+      ...(request.leaves === true ? { leaves } : {}),
     };
+    return { ok: true, value: `${JSON.stringify(answer, null, 2)}\n` };
   } finally {
     engine.dispose();
   }

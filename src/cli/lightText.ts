@@ -1,9 +1,9 @@
 /** The light of a tree as text: the answer first, then a line a shoot, the darkest first. */
 import type { TreeFile } from '../document/treeFile.ts';
-import type { LightReport, ShootLight } from '../engine/reports.ts';
-import { formatDecimal } from '../geometry/measure.ts';
-import { figValues } from '../species/fig.ts';
-import { type Column, table } from './table.ts';
+import type { LightReport, ShootLight, Threshold } from '../engine/reports.ts';
+import { formatDecimal, type Units } from '../geometry/measure.ts';
+import { spreadLines } from './spreadText.ts';
+import { type Column, table, wrapped } from './table.ts';
 
 const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -11,6 +11,8 @@ const percent = (share: number, decimals = 0): string => formatDecimal(100 * sha
 
 /** A standard error in percent, rounded up so that it is never shown as nothing. */
 const doubt = (share: number): string => formatDecimal(Math.ceil(1000 * share) / 10, 1);
+
+const lineWidth = 118;
 
 const right = (title: string): Column => ({ title, align: 'right' });
 
@@ -27,13 +29,15 @@ function rowOf(shoot: ShootLight, months: readonly number[]): string[] {
     `${percent(shoot.lightFraction)} %`,
     doubt(shoot.standardError),
     formatDecimal(shoot.parMolM2Day, 1),
+    formatDecimal(shoot.sunHours, 1),
+    `${percent(shoot.openSky.cosine)} %`,
     `${percent(shoot.leafLightFraction)} %`,
     ...monthly,
   ];
 }
 
-function answerOf(shoots: readonly ShootLight[], fruitingShare: number): string {
-  const deepShare = fruitingShare / 2;
+function answerOf({ shoots, thresholds }: LightReport): string {
+  const [deepShare, fruitingShare] = [thresholds.deepShade.share, thresholds.fruitingLight.share];
   const deep = shoots.filter(({ lightFraction }) => lightFraction < deepShare).length;
   const fruiting = shoots.filter(({ lightFraction }) => lightFraction >= fruitingShare).length;
   if (shoots.length === 0) return 'There are no shoots in leaf in this period.';
@@ -44,6 +48,9 @@ function answerOf(shoots: readonly ShootLight[], fruitingShare: number): string 
     `${fruiting} in fruiting light (${threshold(fruitingShare)} or more).`
   );
 }
+
+/** Where a threshold is from. */
+const sourceWords = ({ isSet, source }: Threshold): string => (isSet ? 'set by you' : source);
 
 /** Shoots from the darkest to the lightest, those alike by name. */
 const darkestFirst = (shoots: readonly ShootLight[]): ShootLight[] =>
@@ -61,15 +68,23 @@ function skyWords(weather: LightReport['weather'], sky: LightReport['sky']): str
   return `${days} Sky: ${typeof sky === 'number' ? `CIE ${sky}` : sky}.`;
 }
 
-export function lightText(report: LightReport, file: TreeFile): string {
-  const { shoots, period, weather, sky, openSkyParMolM2Day, seed, rays } = report;
+export function lightText(report: LightReport, file: TreeFile, units: Units): string {
+  const { shoots, period, weather, sky, openSkyParMolM2Day, seed, rays, thresholds } = report;
   const months = monthsIn(shoots);
   const columns: Column[] = [
     { title: 'Shoot', align: 'left' },
-    ...['Light', '±', 'mol/m²/d', 'Leaves', ...months.map((month) => monthNames[month - 1] ?? '')].map(right),
+    ...[
+      'Light',
+      '±',
+      'mol/m²/d',
+      'Sun h',
+      'Sky',
+      'Leaves',
+      ...months.map((month) => monthNames[month - 1] ?? ''),
+    ].map(right),
   ];
   const lines = [
-    answerOf(shoots, figValues(file.settings).fruitHalfAtFraction),
+    answerOf(report),
     `${file.name}, ${file.site.name}, ${period.from} to ${period.to}. Open sky: ${formatDecimal(openSkyParMolM2Day, 1)} mol/m²/d of PAR.${skyWords(weather, sky)}`,
     '',
     ...(shoots.length === 0
@@ -80,9 +95,16 @@ export function lightText(report: LightReport, file: TreeFile): string {
             darkestFirst(shoots).map((shoot) => rowOf(shoot, months)),
           ),
           '',
+          ...spreadLines(shoots, units),
+          '',
         ]),
     'Light: share of open sky on a level sensor at the nodes, with its standard error of sampling (±, same unit) and as',
-    'PAR a day. Leaves: light on both faces per leaf area, as share of open sky. Months: light in %.',
+    'PAR a day. Sun h: hours of direct sun on a mean day, clouds left out of account. Sky: share of the sky a level sensor',
+    'sees with nothing before it. Leaves: light on both faces per leaf area, as share of open sky. Months: light in %.',
+    ...wrapped(
+      `Fruiting light, ${threshold(thresholds.fruitingLight.share)}: ${sourceWords(thresholds.fruitingLight)}.`,
+      lineWidth,
+    ),
     `An estimate from a sketch. Seed ${seed}, ${rays} rays.`,
   ];
   return `${lines.join('\n')}\n`;

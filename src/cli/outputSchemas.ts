@@ -26,6 +26,10 @@ const skyShares = z.strictObject({
   cosine: part.describe('As a level sensor sees it: each part by the sine of its altitude.'),
 });
 
+const nodeOfShoot = {
+  shootId: z.string(),
+  node: z.int().min(1).describe('1 at the base of the shoot.'),
+};
 const sunHours = z.number().min(0).describe('Hours of direct sun on a mean day, clouds left out of account.');
 const heightM = z.number().describe('Above the ground, metres; of a shoot the mean of its nodes.');
 const openSky = skyShares.describe('Share of the sky that is seen with nothing before it.');
@@ -98,6 +102,23 @@ export const lightReportSchema = z
         heightM: heightM.optional(),
       }),
     ),
+    nodes: z
+      .array(z.strictObject({ ...nodeOfShoot, share: lightFraction, sunHours, openSky, heightM }))
+      .optional()
+      .describe('Only with --nodes.'),
+    leaves: z
+      .array(
+        z.strictObject({
+          ...nodeOfShoot,
+          share: z
+            .number()
+            .min(0)
+            .describe('Light on both faces per one-sided leaf area, as share of open sky.'),
+          standardError: z.number().min(0).describe('Of the sampling.'),
+        }),
+      )
+      .optional()
+      .describe('Only with --leaves.'),
   })
   .meta({ $id: 'urn:boughlight:schema:boughlight-light:1', title: 'Boughlight: light per shoot' });
 

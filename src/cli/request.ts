@@ -9,7 +9,7 @@ import { readDate, readPeriod, readSky, readWeather, readWhole, readWord } from 
 
 /** Work on one tree file. What is not given is left to the engine. */
 export interface WorkRequest {
-  readonly command: 'light' | 'plan' | 'check' | 'scene';
+  readonly command: 'light' | 'day' | 'sky' | 'plan' | 'check' | 'scene';
   /** Path of the tree file, or "-" for standard input. */
   readonly file: string;
   readonly json: boolean;
@@ -18,10 +18,16 @@ export interface WorkRequest {
   readonly waves?: number;
   /** Of `light` and `scene`. */
   readonly period?: Period;
+  /** Of `light` and `day`: every node in the JSON; of `light`: every leaf. */
+  readonly nodes?: boolean;
+  readonly leaves?: boolean;
   readonly weather?: Weather;
   readonly sky?: SkyKind;
-  /** Of `plan` alone. */
+  /** Of `plan` and `day`. */
   readonly date?: IsoDate;
+  /** Of `sky` alone: id or name of the shoot, and its node. */
+  readonly shoot?: string;
+  readonly node?: number;
   /** Of `scene` alone: the path to write to. */
   readonly glb?: string;
 }
@@ -29,7 +35,9 @@ export interface WorkRequest {
 export type Request = WorkRequest | { readonly command: 'help' | 'version' };
 
 const optionsOf = {
-  light: ['json', 'units', 'seed', 'waves', 'from', 'to', 'weather', 'sky'],
+  light: ['json', 'units', 'seed', 'waves', 'from', 'to', 'weather', 'sky', 'nodes', 'leaves'],
+  day: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'nodes'],
+  sky: ['json', 'units', 'seed', 'shoot', 'node'],
   plan: ['json', 'units', 'seed', 'waves', 'date'],
   check: ['json', 'units'],
   scene: ['json', 'glb', 'seed', 'waves', 'from', 'to'],
@@ -38,9 +46,11 @@ const optionsOf = {
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
 
 /** Options that stand alone; all others take a value. */
-const flags = ['json', 'help', 'version'];
+const flags = ['json', 'nodes', 'leaves', 'help', 'version'];
 const spellings = {
   json: { type: 'boolean' },
+  nodes: { type: 'boolean' },
+  leaves: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
   units: { type: 'string' },
@@ -52,6 +62,8 @@ const spellings = {
   weather: { type: 'string' },
   sky: { type: 'string' },
   glb: { type: 'string' },
+  shoot: { type: 'string' },
+  node: { type: 'string' },
 } as const;
 
 interface Words {
@@ -91,11 +103,12 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   const waves = readWhole('--waves', given.get('waves'), 2, 1000);
   const period = readPeriod(given.get('from'), given.get('to'));
   const date = readDate('--date', given.get('date'));
-  const glb = given.get('glb');
+  const node = readWhole('--node', given.get('node'), 1, 1000);
+  const [glb, shoot] = [given.get('glb'), given.get('shoot')];
   if (!units.ok) return units;
   const weather = readWeather(given.get('weather'));
   const sky = readSky(given.get('sky'));
-  for (const read of [seed, waves, period, date, weather, sky]) if (!read.ok) return read;
+  for (const read of [seed, waves, period, date, weather, sky, node]) if (!read.ok) return read;
   return {
     ok: true,
     value: {
@@ -108,9 +121,15 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(sky.ok && sky.value !== undefined ? { sky: sky.value } : {}),
       ...(date.ok && date.value !== undefined ? { date: date.value } : {}),
       ...(glb === undefined ? {} : { glb }),
+      ...(shoot === undefined ? {} : { shoot }),
+      ...(node.ok && node.value !== undefined ? { node: node.value } : {}),
+      ...(given.has('nodes') ? { nodes: true } : {}),
+      ...(given.has('leaves') ? { leaves: true } : {}),
     },
   };
 }
+
+const commands = 'light, day, sky, plan, check or scene';
 
 /** What the words after the command's name ask for. */
 export function readRequest(args: readonly string[]): Read<Request> {
@@ -120,8 +139,8 @@ export function readRequest(args: readonly string[]): Read<Request> {
   if (given.has('help')) return { ok: true, value: { command: 'help' } };
   if (given.has('version')) return { ok: true, value: { command: 'version' } };
   const [command, file, ...rest] = plain;
-  if (command === undefined) return misuse('say what to do: light, plan, check or scene');
-  if (!isCommand(command)) return misuse(`there is no command ${command}: say light, plan, check or scene`);
+  if (command === undefined) return misuse(`say what to do: ${commands}`);
+  if (!isCommand(command)) return misuse(`there is no command ${command}: say ${commands}`);
   if (file === undefined || file === '')
     return misuse(`${command} needs a tree file, or - for standard input`);
   if (rest.length > 0) return misuse(`${command} takes one file, got also ${rest.join(' ')}`);
@@ -130,6 +149,10 @@ export function readRequest(args: readonly string[]): Read<Request> {
   if (foreign !== undefined) return misuse(`${command} has no option --${foreign}`);
   if (command === 'scene' && !given.has('json') && !given.has('glb'))
     return misuse('scene needs --json, --glb with the path of a file to write, or both');
+  if (command === 'sky' && !(given.has('shoot') && given.has('node')))
+    return misuse('sky needs --shoot with the name of a shoot and --node with the number of its node');
+  if ((given.has('nodes') || given.has('leaves')) && !given.has('json'))
+    return misuse('--nodes and --leaves go with --json');
   const options = readOptions(given);
   return options.ok ? { ok: true, value: { command, file, ...options.value } } : options;
 }

@@ -1,16 +1,22 @@
 import { checkCommand } from './checkCommand.ts';
+import { dayCommand } from './dayCommand.ts';
 import { helpText } from './help.ts';
 import { lightCommand } from './lightCommand.ts';
 import { planCommand } from './planCommand.ts';
 import type { Read } from './read.ts';
 import { type Request, readRequest } from './request.ts';
 import { sceneCommand } from './sceneCommand.ts';
+import { skyCommand } from './skyCommand.ts';
 import type { Workplace } from './workplace.ts';
 
 function answer(request: Request, workplace: Workplace): Promise<Read<string>> {
   switch (request.command) {
     case 'light':
       return lightCommand(request, workplace);
+    case 'day':
+      return dayCommand(request, workplace);
+    case 'sky':
+      return skyCommand(request, workplace);
     case 'plan':
       return planCommand(request, workplace);
     case 'check':

@@ -53,7 +53,7 @@ describe('boughlight', () => {
     const { code, out, err } = await answerOf(['prune']);
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toBe(
-      'boughlight: there is no command prune: say light, plan, check or scene. See boughlight --help.\n',
+      'boughlight: there is no command prune: say light, day, sky, plan, check or scene. See boughlight --help.\n',
     );
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LightOptions, PlanOptions } from '../../src/engine/engine.ts';
+import { createInPlaceEngine } from '../../src/engine/inPlaceEngine.ts';
 import type { LightReport, ShootLight } from '../../src/engine/reports.ts';
 import type { LightParts } from '../../src/light/lightParts.ts';
 import { answerOf, exampleText } from './stand.ts';
@@ -67,12 +68,41 @@ describe('boughlight light', () => {
     );
     expect(lines[1]).toContain('2026-12-03 to 2027-01-29. Open sky: 38.4 mol/m²/d of PAR.');
     expect(lines.slice(3, 7)).toEqual([
-      'Shoot               Light    ±  mol/m²/d  Leaves  Dec  Jan',
-      'Inner shoot           7 %  0.4       2.8     4 %    6    7',
-      'Low shoot            19 %  2.0       7.3    11 %   17   19',
-      'East limb, shoot 2   61 %  1.2      23.5    37 %   55   61',
+      'Shoot               Light    ±  mol/m²/d  Sun h   Sky  Leaves  Dec  Jan',
+      'Inner shoot           7 %  0.4       2.8    0.6   6 %     4 %    6    7',
+      'Low shoot            19 %  2.0       7.3    1.7  17 %    11 %   17   19',
+      'East limb, shoot 2   61 %  1.2      23.5    5.3  55 %    37 %   55   61',
     ]);
     expect(out).toContain('Seed 5, 123456 rays.');
+  });
+
+  it('says how many shoots have how much light, and how it falls off from the top down', async () => {
+    const { out } = await answerOf(['light', 'fig.json'], { files, light });
+    const lines = out.split('\n');
+    const from = lines.indexOf('Light       Shoots');
+    expect(lines.slice(from, from + 8)).toEqual([
+      'Light       Shoots',
+      '0 to 10 %        1  #',
+      '10 to 20 %       1  #',
+      '20 to 30 %       0',
+      '30 to 40 %       0',
+      '40 to 50 %       0',
+      '50 to 60 %       0',
+      '60 to 70 %       1  #',
+    ]);
+    expect(lines.slice(from + 9, from + 13)).toEqual([
+      'Height            Shoots  Light  Sun h',
+      '1.90 m to 2.00 m       1   61 %    5.3',
+      '1.40 m to 1.50 m       1   19 %    1.7',
+      '1.30 m to 1.40 m       1    7 %    0.6',
+    ]);
+    const us = await answerOf(['light', 'fig.json', '--units', 'us'], { files, light });
+    expect(us.out).toContain('6 ft to 6 ft 6 in       1   61 %');
+  });
+
+  it('tells every node and every leaf as JSON when asked', async () => {
+    const { out } = await answerOf(['light', 'fig.json', '--json', '--nodes', '--leaves'], { files, light });
+    expect(JSON.parse(out)).toEqual({ ...light, nodes: [], leaves: [] });
   });
 
   it('says what weather and sky were asked for beside the usual', async () => {
@@ -88,8 +118,10 @@ describe('boughlight light', () => {
   it('measures deep shade by the fruiting light that the grower has set', async () => {
     const tree = JSON.parse(files['fig.json']) as { settings: Record<string, number> };
     tree.settings = { fruitHalfAtFraction: 0.34 };
-    const { out } = await answerOf(['light', 'x.json'], { files: { 'x.json': JSON.stringify(tree) }, light });
+    const told = { files: { 'x.json': JSON.stringify(tree) }, makeEngine: createInPlaceEngine };
+    const { out } = await answerOf(['light', 'x.json', '--waves', '2'], told);
     expect(out).toContain('(below 17 % of open sky)');
+    expect(out).toContain('Fruiting light, 34 %: set by you.');
   });
 
   it('speaks of one shoot as one', async () => {

@@ -46,6 +46,14 @@ describe('the words after the command', () => {
     expect(JSON.stringify(readRequest(['light', 'fig.json', option, value]))).toContain(reason);
   });
 
+  it('name a shoot and a node, and ask for nodes and leaves', () => {
+    const place = ['sky', 'a.json', '--shoot', 'East limb, shoot 2', '--node', '7'];
+    expect(readRequest(place)).toMatchObject({ value: { shoot: 'East limb, shoot 2', node: 7 } });
+    const all = ['light', 'a.json', '--json', '--nodes', '--leaves'];
+    expect(readRequest(all)).toMatchObject({ value: { nodes: true, leaves: true, json: true } });
+    expect(readRequest(['light', 'a.json', '--json'])).not.toHaveProperty('value.nodes');
+  });
+
   it('may come in any order, and a file may look like an option after --', () => {
     expect(readRequest(['--json', 'check', '--', '--seed'])).toMatchObject({
       value: { file: '--seed', json: true },
@@ -75,6 +83,13 @@ describe('the words after the command', () => {
     [['scene', 'a.json', '--json', '--units', 'us'], 'scene has no option --units'],
     [['scene', 'a.json', '--glb'], '--glb needs a value'],
     [['light', 'a.json', '--glb', 'a.glb'], 'light has no option --glb'],
+    [['sky', 'a.json', '--node', '3'], 'sky needs --shoot with the name of a shoot and --node'],
+    [
+      ['sky', 'a.json', '--shoot', 'Low', '--node', '0'],
+      '--node must be a whole number from 1 to 1000, got 0',
+    ],
+    [['day', 'a.json', '--sky', '3'], 'day has no option --sky'],
+    [['light', 'a.json', '--leaves'], '--nodes and --leaves go with --json'],
     [['light', 'a.json', '--seed'], '--seed needs a value'],
     [['light', 'a.json', '--seed', '3.5'], '--seed must be a whole number from 0 to 4294967295, got 3.5'],
     [['light', 'a.json', '--seed', '4294967296'], 'got 4294967296'],

@@ -33,6 +33,18 @@ describe.each(samples)('the sample %s', { timeout: 120_000 }, (sample) => {
     expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(report)));
   });
 
+  it('gets the strip of a day and the sky of a node in the published shapes', async () => {
+    const { out } = await answerOf(['day', 'x.json', '--date', '2027-07-03', '--json', '--nodes'], told);
+    const day = validatorOf('boughlight-day-1');
+    day(JSON.parse(out));
+    expect(day.errors).toBeNull();
+    const { shoots } = JSON.parse(out) as { shoots: { id: string }[] };
+    const place = ['--shoot', shoots[0]?.id ?? '', '--node', '1'];
+    const sky = validatorOf('boughlight-sky-1');
+    sky(JSON.parse((await answerOf(['sky', 'x.json', ...place, '--json'], told)).out));
+    expect(sky.errors).toBeNull();
+  });
+
   it('gets a plan in the published shape', async () => {
     const { out } = await answerOf(['plan', 'x.json', '--json', '--waves', '2'], told);
     const validate = validatorOf('boughlight-plan-1');

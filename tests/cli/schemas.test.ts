@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod';
+import { dayReportSchema, skyReportSchema } from '../../src/cli/lookSchemas.ts';
 import { lightReportSchema, planReportSchema } from '../../src/cli/outputSchemas.ts';
 import { sceneSchema } from '../../src/cli/sceneSchema.ts';
 import { projectFolder } from '../house/source.ts';
@@ -11,6 +12,8 @@ import { answerOf, exampleText } from './stand.ts';
 
 const published = [
   { name: 'boughlight-light-1', schema: lightReportSchema },
+  { name: 'boughlight-day-1', schema: dayReportSchema },
+  { name: 'boughlight-sky-1', schema: skyReportSchema },
   { name: 'boughlight-plan-1', schema: planReportSchema },
   { name: 'boughlight-scene-1', schema: sceneSchema },
 ] as const;

@@ -14,8 +14,11 @@ const samples = readdirSync(join(projectFolder, 'public', 'examples'))
   .map((name) => name.replace(/\.json$/, ''))
   .sort();
 
-const asked = ['light', 'plan', 'check'] as const;
-const options = { light: ['--waves', '3', '--seed', '7'], plan: ['--waves', '3', '--seed', '7'], check: [] };
+const asked = ['light', 'day', 'plan', 'check'] as const;
+const options = {
+  light: ['--waves', '3', '--seed', '7'],
+  day: ['--date', '2027-07-12'],
+   plan: ['--waves', '3', '--seed', '7'], check: [] };
 
 describe('the text of the command', { timeout: 120_000 }, () => {
   it('is held for four samples or more', () => {

@@ -46,7 +46,11 @@ export const rooms: Readonly<Record<string, Room>> = {
   cli: {
     mayImport: belowEditor,
     packages: ['node:*'],
-    packagesOfOneFile: { 'cli/outputSchemas.ts': ['zod'], 'cli/sceneSchema.ts': ['zod'] },
+    packagesOfOneFile: {
+      'cli/outputSchemas.ts': ['zod'],
+      'cli/lookSchemas.ts': ['zod'],
+      'cli/sceneSchema.ts': ['zod'],
+    },
     // Its version.
     outsideOfOneFile: { 'cli/main.ts': ['../package.json'] },
   },

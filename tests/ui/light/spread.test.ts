@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { meanLight, spreadByHeight, spreadByLight } from '../../../src/engine/spread.ts';
 import { random01 } from '../../../src/geometry/random.ts';
 import type { ShootRow } from '../../../src/ui/sheets/light/figures.ts';
-import { meanLight, spreadByHeight, spreadByLight } from '../../../src/ui/sheets/light/spread.ts';
 import { spreadWords } from '../../../src/ui/sheets/light/spreadWords.ts';
 import { heightsIn, isSameSpotlight, spotlitShoots } from '../../../src/ui/state/spotlight.ts';
 

@@ -1,11 +1,11 @@
 /** The spread of the light over the shoots, and its fall from the top of the crown to its foot. */
 import { useMemo } from 'react';
 import type { LightReport } from '../../../engine/reports.ts';
+import { type Band, meanLight, spreadByHeight, spreadByLight } from '../../../engine/spread.ts';
 import { heightsIn, isSameSpotlight, type Spotlight } from '../../state/spotlight.ts';
 import { useUnits, useView, useWorkbench } from '../../state/workbench.ts';
 import type { LightScale } from '../../theme/lightScale.ts';
 import { countByClass, type ShootRow } from './figures.ts';
-import { type Band, meanLight, spreadByHeight, spreadByLight } from './spread.ts';
 import { spreadWords as words } from './spreadWords.ts';
 
 interface SpreadSectionProps {
@@ -45,9 +45,9 @@ const classesIn = (rows: readonly ShootRow[], scale: LightScale) =>
 interface BandsProps {
   readonly title: string;
   readonly by: Spotlight['by'];
-  readonly bands: readonly Band[];
+  readonly bands: readonly Band<ShootRow>[];
   readonly scale: LightScale;
-  readonly nameOf: (band: Band) => string;
+  readonly nameOf: (band: Band<ShootRow>) => string;
 }
 
 function Bands({ title, by, bands, scale, nameOf }: BandsProps) {

@@ -1,20 +1,25 @@
 /** How the light spreads over the shoots, and how it falls off from the top of the crown to its foot. */
-import { metresPer, type Units } from '../../../geometry/measure.ts';
-import type { ShootRow } from './figures.ts';
+import { metresPer, type Units } from '../geometry/measure.ts';
+
+/** A shoot, as far as its light is asked for. */
+interface Lit {
+  readonly id: string;
+  readonly lightFraction: number;
+}
 
 /** Shoots between two shares of open sky or two heights in metres: `from` included, `to` not. */
-export interface Band {
+export interface Band<Row> {
   readonly from: number;
   readonly to: number;
-  readonly rows: readonly ShootRow[];
+  readonly rows: readonly Row[];
 }
 
 /** Width of a step, as a share of open sky. */
 const stepShare = 0.1;
 
 /** Tenths of open sky from none up to the brightest shoot's; more light than open sky counts in the last tenth. */
-export function spreadByLight(rows: readonly ShootRow[]): readonly Band[] {
-  const placeOf = ({ lightFraction }: ShootRow): number =>
+export function spreadByLight<Row extends Lit>(rows: readonly Row[]): readonly Band<Row>[] {
+  const placeOf = ({ lightFraction }: Lit): number =>
     Math.min(9, Math.max(0, Math.floor(lightFraction / stepShare + 1e-9)));
   const count = Math.max(-1, ...rows.map(placeOf)) + 1;
   return Array.from({ length: count }, (_, i) => ({
@@ -32,11 +37,11 @@ const bandSteps = {
 const mostBands = 8;
 
 /** Bands of equal height from the highest down, those without a shoot between them included; at most eight. */
-export function spreadByHeight(
-  rows: readonly ShootRow[],
+export function spreadByHeight<Row extends Lit>(
+  rows: readonly Row[],
   heightOf: ReadonlyMap<string, number>,
   units: Units,
-): readonly Band[] {
+): readonly Band<Row>[] {
   const placed = rows.flatMap((row) => {
     const heightM = heightOf.get(row.id);
     return heightM === undefined ? [] : [{ row, heightM }];
@@ -60,5 +65,5 @@ export function spreadByHeight(
 }
 
 /** Mean share of open sky; null without shoots. */
-export const meanLight = (rows: readonly ShootRow[]): number | null =>
+export const meanLight = (rows: readonly Lit[]): number | null =>
   rows.length === 0 ? null : rows.reduce((sum, row) => sum + row.lightFraction, 0) / rows.length;

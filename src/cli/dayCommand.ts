@@ -1,0 +1,40 @@
+/** `boughlight day FILE` */
+import { misuse, type Read } from './read.ts';
+import { readTree, tellNotes } from './readTree.ts';
+import type { WorkRequest } from './request.ts';
+import { stripText } from './strip.ts';
+import type { Workplace } from './workplace.ts';
+
+export async function dayCommand(
+  request: WorkRequest,
+  { terminal, makeEngine }: Workplace,
+): Promise<Read<string>> {
+  const tree = await readTree(request.file, terminal);
+  if (!tree.ok) return misuse(tree.reason);
+  const { file, notes } = tree.value;
+  tellNotes(notes, terminal);
+  const { date, seed, weather, waves, json, nodes: withNodes } = request;
+  const engine = makeEngine();
+  try {
+    const { report, nodes } = await engine.look(
+      file,
+      {
+        ask: 'day',
+        date: date ?? file.season.sketchedOn,
+        ...(weather === undefined ? {} : { weather }),
+      },
+      { ...(seed === undefined ? {} : { seed }), ...(waves === undefined ? {} : { waves }) },
+      ({ doing, done }) => terminal.showProgress?.(doing, done),
+    ).result;
+    if (!json) return { ok: true, value: stripText(report, file) };
+    const plain = nodes.map((node) => ({
+      ...node,
+      sunlit: Array.from(node.sunlit),
+      parMolM2: Array.from(node.parMolM2),
+    }));
+    const answer = withNodes === true ? { ...report, nodes: plain } : report;
+    return { ok: true, value: `${JSON.stringify(answer)}\n` };
+  } finally {
+    engine.dispose();
+  }
+}
