@@ -56,6 +56,7 @@ const all = [
   'cold wasm',
   'cold typescript',
   'growth',
+  'incremental leaves',
   'nodes moved',
   'nodes asked again',
   'memory',
