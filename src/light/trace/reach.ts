@@ -57,6 +57,16 @@ function widenByBlade(bounds: Bounds, { origin, along: u, across: v }: Blade, bo
   }
 }
 
+/** Half the longer diagonal of a blade's box: less than half that of the upright box round it. */
+function bladeRadiusM({ along: u, across: v }: Blade, { minU, maxU, minV, maxV }: OutlineBox): number {
+  const diagonal = (sign: number): number => {
+    const at = (k: 0 | 1 | 2): number => (maxU - minU) * u[k] + sign * (maxV - minV) * v[k];
+    return Math.hypot(at(0), at(1), at(2));
+  };
+  // A hair more than rounding can take away.
+  return (Math.max(diagonal(1), diagonal(-1)) / 2) * (1 + 1e-9) + 1e-9 * Math.hypot(...u);
+}
+
 function widenByMesh(bounds: Bounds, { triangles }: Mesh): void {
   for (let at = 0; at < triangles.length; at += 3) widen(bounds, triangles, at, 0);
 }
@@ -96,6 +106,9 @@ function ballsOf(surfaces: readonly Surface[], from: ArrayLike<number>): Float64
     const bounds = nothing();
     widenBy(bounds, surface, boxes);
     balls.set(ballOf(bounds), stride * s);
+    if (surface.shape === 'blade') {
+      balls[stride * s + 3] = bladeRadiusM(surface, boxes.get(surface.outline) as OutlineBox);
+    }
     for (let k = 0; k < 3; k++) {
       balls[stride * s + k] = (balls[stride * s + k] as number) - (from[k] as number);
     }

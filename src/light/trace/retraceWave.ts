@@ -104,7 +104,7 @@ export function* retraceWaveSteps(
     record.end(d, cloudShare);
   }
   const retraced = record.wave();
-  return isUntidy(retraced) ? tidyWave(retraced) : retraced;
+  return isUntidy(retraced, wave.listStart.length - 1) ? tidyWave(retraced) : retraced;
 }
 
 /**

@@ -14,8 +14,16 @@ function listsInUse({ rayList, listStart }: Wave): number {
   return count;
 }
 
-/** Whether more than half of the lists are of no use. */
-export const isUntidy = (wave: Wave): boolean => 2 * listsInUse(wave) < wave.listStart.length - 1;
+/**
+ * Whether more than half of the lists are of no use. Only looked into when their number passes a step (each a fifth more than the
+ * last), so that it costs little in a long drag.
+ * @param had lists of the wave before
+ */
+export function isUntidy(wave: Wave, had: number): boolean {
+  const step = (lists: number): number => Math.floor(4 * Math.log2(lists));
+  const lists = wave.listStart.length - 1;
+  return step(lists) > step(had) && 2 * listsInUse(wave) < lists;
+}
 
 /** The same wave with each list once, in the order the rays meet them: as `traceWave` writes it. */
 export function tidyWave(wave: Wave): Wave {
