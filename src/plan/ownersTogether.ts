@@ -7,10 +7,6 @@ import { fixedOwner, type Receiver, type Surface } from '../geometry/surface.ts'
  */
 const mostNodesApart = 4000;
 
-/** Owners that the rays of such a scene tell apart, with owner 0. */
-export const ownersToldApart = (nodes: number, owners: number): number =>
-  nodes > mostNodesApart ? 2 : owners;
-
 interface Scene {
   readonly surfaces: readonly Surface[];
   readonly receivers: readonly Receiver[];
@@ -22,10 +18,9 @@ interface Scene {
  * of every period is the same; what is cut or moved is another scene.
  */
 export function ownersTogether<S extends Scene>(scene: S): S {
-  const ownerCount = ownersToldApart(scene.receivers.length, scene.ownerCount);
-  if (ownerCount === scene.ownerCount) return scene;
+  if (scene.receivers.length <= mostNodesApart) return scene;
   const surfaces = scene.surfaces.map((surface) =>
     surface.owner === fixedOwner ? surface : { ...surface, owner: 1 },
   );
-  return { ...scene, surfaces, ownerCount };
+  return { ...scene, surfaces, ownerCount: 2 };
 }
