@@ -26,7 +26,7 @@ export function Knob(props: KnobProps) {
   const [x, y] = pixelOf(at, ringM);
   return (
     <g {...grip} role="button" tabIndex={0} aria-label={label} className="plan-knob">
-      <circle className="plan-touch" cx={x} cy={y} r={20} />
+      <circle className="plan-touch" cx={x} cy={y} r={22} />
       <circle className="plan-shape" cx={x} cy={y} r={6} />
     </g>
   );

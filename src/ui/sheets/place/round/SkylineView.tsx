@@ -63,7 +63,7 @@ function SkyKnob({ draft, index }: { readonly draft: Draft; readonly index: numb
       aria-label={words.point(now.bearingDeg, now.heightDeg)}
       className="plan-knob"
     >
-      <circle className="plan-touch" cx={x} cy={y} r={20} />
+      <circle className="plan-touch" cx={x} cy={y} r={22} />
       <circle className="plan-shape" cx={x} cy={y} r={6} />
     </g>
   );

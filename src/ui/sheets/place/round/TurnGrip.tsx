@@ -36,7 +36,7 @@ export function TurnGrip({ file, draft, ringM }: PlanFrame) {
       className="plan-knob"
     >
       <line x1={x} y1={y} x2={markX} y2={markY} />
-      <circle className="plan-touch" cx={markX} cy={markY} r={20} />
+      <circle className="plan-touch" cx={markX} cy={markY} r={22} />
       <circle className="plan-shape" cx={markX} cy={markY} r={6} />
     </g>
   );
