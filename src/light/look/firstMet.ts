@@ -1,7 +1,6 @@
 /** What each of many rays from one place meets first. */
 import {
   type Blade,
-  type Cloud,
   fixedOwner,
   type Mesh,
   type Receiver,
@@ -10,7 +9,7 @@ import {
 } from '../../geometry/surface.ts';
 import { add, cross, distance, dot, lerp, scale, sub, type Vec3 } from '../../geometry/vec.ts';
 import { checkScene } from '../trace/checkScene.ts';
-import { meetsBlade, meetsStem, meetsTriangle, pathInCloudM } from '../trace/meet.ts';
+import { meetsBlade, meetsStem, meetsTriangle, pathInCloudM, spanInCloudM } from '../trace/meet.ts';
 
 /** One ball round a surface, or round one triangle of a mesh. */
 interface Ball {
@@ -90,18 +89,6 @@ function toStemM({ from: low, to: high }: Stem, from: Vec3, toSky: Vec3): number
   return Math.max(0, dot(sub(place, from), toSky));
 }
 
-function toCloudM(cloud: Cloud, from: Vec3, toSky: Vec3): number {
-  const [a, b, c] = cloud.halfSizeM;
-  const [x, y, z] = sub(from, cloud.centre);
-  const [start, step]: [Vec3, Vec3] = [
-    [x / a, y / b, z / c],
-    [toSky[0] / a, toSky[1] / b, toSky[2] / c],
-  ];
-  const squared = dot(step, step);
-  const middle = -dot(start, step) / squared;
-  return Math.max(0, middle - Math.sqrt(Math.max(0, middle ** 2 - (dot(start, start) - 1) / squared)));
-}
-
 const toBladeM = ({ origin, along, across }: Blade, from: Vec3, toSky: Vec3): number =>
   toPlaneM(origin, cross(along, across), from, toSky);
 
@@ -120,7 +107,9 @@ function meeting(surface: Surface, triangle: number, from: Vec3, toSky: Vec3): [
       return meetsStem(surface, from, toSky) ? [toStemM(surface, from, toSky), transmittance] : null;
     case 'cloud': {
       const pathM = pathInCloudM(surface, from, toSky);
-      return pathM > 0 ? [toCloudM(surface, from, toSky), Math.exp(-surface.extinctionPerM * pathM)] : null;
+      return pathM > 0
+        ? [Math.max(0, spanInCloudM(surface, from, toSky)[0]), Math.exp(-surface.extinctionPerM * pathM)]
+        : null;
     }
   }
 }

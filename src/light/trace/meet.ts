@@ -101,13 +101,22 @@ function spanOfCube(start: Vec3, step: Vec3): readonly [number, number] {
   return leave > enter ? [enter, leave] : [0, 0];
 }
 
-/** Length of the ray's path inside the cloud, metres; 0 when it misses. */
-export function pathInCloudM({ form, centre, halfSizeM, turnedDeg = 0 }: Cloud, from: Vec3, toSky: Vec3) {
+/** Where the ray, drawn out to both sides, enters and leaves the cloud, metres from its start; twice 0 when it misses. */
+export function spanInCloudM(
+  { form, centre, halfSizeM, turnedDeg = 0 }: Cloud,
+  from: Vec3,
+  toSky: Vec3,
+): readonly [enterM: number, leaveM: number] {
   const own = (v: Vec3): Vec3 => {
     const [x, y, z] = turnAboutUpright(v, -turnedDeg);
     return [x / halfSizeM[0], y / halfSizeM[1], z / halfSizeM[2]];
   };
   const span = form === 'box' ? spanOfCube : spanOfBall;
-  const [enter, leave] = span(own(sub(from, centre)), own(toSky));
+  return span(own(sub(from, centre)), own(toSky));
+}
+
+/** Length of the ray's path inside the cloud, metres; 0 when it misses. */
+export function pathInCloudM(cloud: Cloud, from: Vec3, toSky: Vec3): number {
+  const [enter, leave] = spanInCloudM(cloud, from, toSky);
   return Math.max(0, leave) - Math.max(0, enter);
 }
