@@ -1,6 +1,6 @@
 /** The page under a thumb. */
 import { expect, test } from './house.ts';
-import { expectAccessible, openPage, openWithoutPicture, sheet } from './pageSteps.ts';
+import { expectAccessible, lookAt, openPage, openWithoutPicture, sheet } from './pageSteps.ts';
 
 // US units have the longest figures.
 test.use({ locale: 'en-US' });
@@ -67,5 +67,20 @@ test('nothing to touch is smaller than a thumb, and nothing runs off the side', 
     const wide = await page.locator('.sheet-page').evaluate((el) => el.scrollWidth - el.clientWidth);
     expect(wide, `${name} runs off the side by ${wide} px`).toBe(0);
     await expectAccessible(page);
+  }
+});
+
+test('every way to look at the light fits under a thumb', async ({ page }) => {
+  await openWithoutPicture(page);
+  await page.locator('.shoots tr[data-id] button').first().click();
+  await expect(page.locator('.detail')).toBeVisible();
+  await page.getByText('The limits of the classes').click();
+  for (const name of ['Day', 'Sky', 'Spread', 'Shoots'] as const) {
+    await lookAt(page, name);
+    // What was chosen stands beside the tree, not below the fold.
+    await expect(page.getByRole('radio', { name, exact: true })).toBeInViewport();
+    expect(await page.evaluate(tooSmall), name).toEqual([]);
+    const wide = await page.locator('.sheet-page').evaluate((el) => el.scrollWidth - el.clientWidth);
+    expect(wide, `${name} runs off the side by ${wide} px`).toBe(0);
   }
 });

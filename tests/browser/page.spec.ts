@@ -33,7 +33,7 @@ test('the page opens on a tree whose leaves carry the colours of their light', a
     expect(blue).toBeGreaterThan(0.005);
     expect(yellow).toBeGreaterThan(0.005);
   }).toPass();
-  const rows = page.locator('.shoots tbody tr');
+  const rows = page.locator('.shoots tbody tr[data-id]');
   await expect(rows.first()).toContainText(/\d+ % ± [\d.]+/);
   const shares = await rows.locator('td:nth-child(2) strong').allTextContents();
   expect(shares.map(Number)).toEqual(shares.map(Number).sort((a, b) => a - b));
@@ -47,7 +47,7 @@ test('a shoot chosen on the stage is chosen in the tables, and the other way rou
   const row = page.locator(`.shoots tr[data-id="${target.id}"]`);
   await expect(row).toHaveClass(/is-selected/);
   await expect(row).toBeInViewport();
-  const other = page.locator('.shoots tbody tr:not(.is-selected)').first();
+  const other = page.locator('.shoots tbody tr[data-id]:not(.is-selected)').first();
   const otherId = await other.getAttribute('data-id');
   await other.getByRole('button').click();
   await expect(row).not.toHaveClass(/is-selected/);
@@ -60,7 +60,7 @@ test('a shoot chosen on the stage is chosen in the tables, and the other way rou
 test('the month slider answers to keys and changes the figures', async ({ page }) => {
   await openWithoutPicture(page);
   await lightIsDone(page);
-  const figures = () => page.locator('.shoots tbody tr').allTextContents();
+  const figures = () => page.locator('.shoots tbody tr[data-id]').allTextContents();
   const season = await figures();
   const slider = page.getByRole('slider', { name: /Month/ });
   await slider.focus();
@@ -68,7 +68,7 @@ test('the month slider answers to keys and changes the figures', async ({ page }
   await expect(page.getByTestId('headline')).toContainText(/ in (September|October)/);
   expect(await figures()).not.toEqual(season);
   // The doubt of the month follows when its rays are weighed.
-  await expect(page.locator('.shoots tbody tr').first()).toContainText('±');
+  await expect(page.locator('.shoots tbody tr[data-id]').first()).toContainText('±');
   await slider.press('Home');
   await expect(page.getByTestId('headline')).toContainText('over the season');
   expect(await figures()).toEqual(season);
@@ -99,7 +99,7 @@ test('ticks re-score the tree at once, and all unticked is doing nothing', async
 test('a branch is added by numbers, and the light follows', async ({ page }) => {
   await openWithoutPicture(page);
   await lightIsDone(page);
-  const before = await page.locator('.shoots tbody tr').count();
+  const before = await page.locator('.shoots tbody tr[data-id]').count();
   await sheet(page, 'Tree').click();
   await page.getByRole('button', { name: 'South-east limb', exact: false }).first().click();
   await page.getByRole('button', { name: /^Add a branch on/ }).click();
@@ -113,10 +113,10 @@ test('a branch is added by numbers, and the light follows', async ({ page }) => 
   await expect(added).toContainText('Test shoot');
   await expect(added.locator('.branch-figures')).toContainText('32 cm');
   await sheet(page, 'Light').click();
-  await expect(page.locator('.shoots tbody tr')).toHaveCount(before + 1);
+  await expect(page.locator('.shoots tbody tr[data-id]')).toHaveCount(before + 1);
   await lightIsDone(page);
   expect(await saysOutOfDateAtOnce(page, 'undo')).toBe(true);
-  await expect(page.locator('.shoots tbody tr')).toHaveCount(before);
+  await expect(page.locator('.shoots tbody tr[data-id]')).toHaveCount(before);
 });
 
 test('a branch is moved and deleted, undone, done again and kept', async ({ page }) => {

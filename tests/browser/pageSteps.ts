@@ -43,8 +43,17 @@ export const saysOutOfDateAtOnce = (page: Page, command: string): Promise<boolea
 export const sheet = (page: Page, name: 'Place' | 'Tree' | 'Light' | 'Work') =>
   page.getByRole('tab', { name });
 
-export async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+/** Opens a part of the Light sheet and waits until it is whole. */
+export async function lookAt(page: Page, name: 'Shoots' | 'Day' | 'Sky' | 'Spread'): Promise<void> {
+  await page.getByRole('radio', { name, exact: true }).check();
+  const sign = { Shoots: '.shoots', Day: '.strip', Sky: '.sky-picture', Spread: '.bands' }[name];
+  await expect(page.locator(sign).first()).toBeVisible();
+  await expect(page.locator('.look.is-old')).toHaveCount(0);
+}
+
+/** @param within the part of the page that is looked through; all of it by default */
+export async function expectAccessible(page: Page, within = 'html'): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).include(within).analyze();
   expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`)).toEqual([]);
 }
 

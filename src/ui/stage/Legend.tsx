@@ -35,10 +35,13 @@ function MomentLegend() {
 
 function ScaleLegend() {
   const file = useFile();
+  const { sheet } = usePreferences();
+  const { colouring } = useView();
+  const title = sheet === 'light' && colouring === 'leaf' ? lightWords.leafLegend : lightWords.legend;
   const { classes } = makeLightScale(thresholdsOf(file));
   return (
-    <figure className="legend" aria-label={lightWords.legend}>
-      <figcaption>{lightWords.legend}, %</figcaption>
+    <figure className="legend" aria-label={title}>
+      <figcaption>{title}, %</figcaption>
       <div className="legend-bar" aria-hidden="true">
         {classes.map((c) => (
           <span key={c.name} style={{ backgroundColor: c.css }} />

@@ -8,26 +8,40 @@ import { seasonDates } from '../../season/seasonDates.ts';
 
 type When = 'as sketched' | 'in full leaf';
 
+interface Grown {
+  readonly file: TreeFile;
+  readonly heatGdd8: number;
+  readonly canopy: Canopy;
+}
+
 /** Grown once a tree: the stage and the sheets ask for the same one, and sheets come and go. */
 const grown: Readonly<Record<When, WeakMap<TreeFile, Canopy>>> = {
   'as sketched': new WeakMap(),
   'in full leaf': new WeakMap(),
 };
+/** Grown last: it serves the next file too when nothing has changed that a leaf grows by. */
+const last = new Map<When, Grown>();
 
 /** Seed and heat are the engine's own, so that every leaf is drawn where its light was measured. */
 export function drawnCanopy(file: TreeFile, when: When): Canopy {
   const known = grown[when].get(file);
   if (known !== undefined) return known;
-  const canopy = grow(file, when);
-  grown[when].set(file, canopy);
-  return canopy;
+  const next = grow(file, when, last.get(when));
+  last.set(when, next);
+  grown[when].set(file, next.canopy);
+  return next.canopy;
 }
 
-function grow(file: TreeFile, when: When): Canopy {
+const growsAlike = (a: TreeFile, b: TreeFile): boolean =>
+  a.axes === b.axes && a.standing === b.standing && a.settings === b.settings;
+
+function grow(file: TreeFile, when: When, before: Grown | undefined): Grown {
   const input = planInputOf(file, {});
   const season = seasonDates({ ...input, site: input.site });
   const heatGdd8 =
     when === 'in full leaf' ? fullLeafHeatGdd8(input, season) : season.heat.sumAt(file.season.sketchedOn);
+  if (before?.heatGdd8 === heatGdd8 && growsAlike(before.file, file)) return { ...before, file };
   const { tree, stance, values, seed } = input;
-  return growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
+  const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
+  return { file, heatGdd8, canopy };
 }

@@ -87,10 +87,11 @@ function useKnownLight(): {
   const known = useMemo((): KnownLight => {
     if (season === null) return unknown;
     const rows = shootRows(season.report, time, weighed?.report ?? null);
+    const shown = time === null ? season : weighed;
     return {
       shoots: new Map(rows.map((row) => [row.id, row.lightFraction])),
-      nodes: (time === null ? season : weighed)?.nodes ?? [],
-      leaves: [],
+      nodes: shown?.nodes ?? [],
+      leaves: shown?.leaves ?? [],
     };
   }, [season, time, weighed]);
   const heights = useMemo(() => heightsIn(season?.report.shoots ?? []), [season]);

@@ -86,6 +86,7 @@ function Looking({ rows, scale, season, shown }: LookingProps) {
               options={colourings.map((value) => ({ value, text: words.colourings[value] }))}
               onChoose={(chosen) => view.setState({ colouring: chosen })}
             />
+            {colouring === 'leaf' ? <p className="quiet small">{words.leafNote}</p> : null}
             <ShootTable rows={rows} scale={scale} shown={shown} />
           </>
         ) : null}

@@ -56,8 +56,8 @@ export function ShootTable({ rows, scale, shown }: ShootTableProps) {
         </tr>
       </thead>
       <tbody>
-        {inOrder.map((row) => (
-          <Row key={row.id} row={row} scale={scale} shown={shown} />
+        {inOrder.map((row, rank) => (
+          <Row key={row.id} row={row} rank={rank} scale={scale} shown={shown} />
         ))}
       </tbody>
     </table>
@@ -66,18 +66,21 @@ export function ShootTable({ rows, scale, shown }: ShootTableProps) {
 
 interface RowProps {
   readonly row: ShootRow;
+  /** Its place in the table. */
+  readonly rank: number;
   readonly scale: LightScale;
   readonly shown: LightAnswer | null;
 }
 
-function Row({ row, scale, shown }: RowProps) {
+function Row({ row, rank, scale, shown }: RowProps) {
   const { editor, view, stage } = useWorkbench();
   const isSelected = useSelected() === row.id;
   const isHovered = useView().hoveredId === row.id;
   const place = useRef<HTMLTableRowElement>(null);
   useEffect(() => {
-    if (isSelected) place.current?.scrollIntoView({ block: 'nearest' });
-  }, [isSelected]);
+    // It stays in sight when finer figures give it another place.
+    if (isSelected && rank >= 0) place.current?.scrollIntoView({ block: 'nearest' });
+  }, [isSelected, rank]);
   const toggle = () => {
     editor.select(isSelected ? null : row.id);
     if (!isSelected) stage.current?.showOwner(row.id);

@@ -56,7 +56,7 @@ function Bands({ title, by, bands, scale, nameOf }: BandsProps) {
   const most = Math.max(1, ...bands.map(({ rows }) => rows.length));
   return (
     <div>
-      <h3 className="small-head">{title}</h3>
+      <h2 className="small-head">{title}</h2>
       <ul className="bands">
         {bands.map((band) => {
           const { from, to, rows } = band;

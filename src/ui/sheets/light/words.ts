@@ -46,6 +46,9 @@ export const lightWords = {
         ? `${limitPercent(from)} % and more`
         : `${limitPercent(from)} to ${limitPercent(to)} %`,
   legend: 'Share of open sky',
+  leafLegend: 'Light on each leaf',
+  leafNote:
+    'Both faces of each leaf together, as a share of what a level sensor gets under open sky. The limits were measured with level sensors at the nodes.',
   showDark: 'Show them on the tree',
   showAll: 'Show the whole tree',
   lookingAt: 'Look at',
