@@ -108,7 +108,8 @@ export const placeWords = {
       'Drag it, or use the arrow keys (with Shift ten steps at once). The knobs stretch and turn it.',
     lightNow: (percent: string, dark: number, all: number) =>
       `Standing so, its shoots get ${percent} % of open sky over the season; ${dark} of ${all} sit in deep shade.`,
-    workingOut: 'Being worked out anew.',
+    workingOut: 'The light is being worked out.',
+    workingAnew: 'Being worked out anew.',
     scale: (radius: string) => `ring ${radius} from the middle`,
     thing: (name: string, kind: string, where: string) => `${name}, ${kind}, ${where}`,
     tree: (name: string) => `The tree: ${name}`,

@@ -11,7 +11,8 @@ export function LightNow() {
   const { light } = useWorkbench();
   const file = useFile();
   const { file: litFile, answer } = useStore(light.store);
-  const shoots = answer?.report.shoots ?? [];
+  if (answer === null) return <p className="light-now is-old">{words.workingOut}</p>;
+  const { shoots } = answer.report;
   if (shoots.length === 0) return null;
   const { deepShade } = thresholdsOf(file);
   const dark = shoots.filter((shoot) => shoot.lightFraction < deepShade).length;
@@ -20,7 +21,7 @@ export function LightNow() {
   return (
     <p className={isOld ? 'light-now is-old' : 'light-now'} data-testid="light-now" aria-live="polite">
       {words.lightNow(formatDecimal(100 * mean, 0), dark, shoots.length)}
-      {isOld ? ` ${words.workingOut}` : ''}
+      {isOld ? ` ${words.workingAnew}` : ''}
     </p>
   );
 }

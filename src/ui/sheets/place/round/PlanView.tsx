@@ -1,4 +1,5 @@
 /** The place from above, north up: the tree, what stands round it and the sun's ways. Things are picked and dragged. */
+import { useMemo } from 'react';
 import type { TreeFile } from '../../../../document/treeFile.ts';
 import { quantities } from '../../../fields/quantities.ts';
 import { extentOf } from '../../../scene/extent.ts';
@@ -32,7 +33,7 @@ export function PlanView({
   const file = useFile();
   const units = useUnits();
   const draft = useDraft();
-  const { reachM } = extentOf(drawnCanopy(file, 'in full leaf'), file);
+  const reachM = useMemo(() => extentOf(drawnCanopy(file, 'in full leaf'), file).reachM, [file]);
   const ringM = ringRadiusM(spotsIn(file, reachM), units);
   const frame: PlanFrame = { file, draft, ringM, units, picked, onPick };
   const drawn = draft.shown.site.surroundings
