@@ -1,48 +1,55 @@
 /** A traced tree's light over a period, as a report. */
 import type { Canopy } from '../growth/canopy.ts';
 import type { CellLight, Direction } from '../light/directions.ts';
-import { exposure, type Grouping } from '../light/exposure.ts';
-import { leafExposure, leafHits } from '../light/leafExposure.ts';
-import { regrouped } from '../light/leafLedger.ts';
-import { leafExposureParts } from '../light/leafParts.ts';
+import { leafExposure } from '../light/leafExposure.ts';
 import type { Exposure } from '../light/ledger.ts';
-import { exposureParts, type LightParts } from '../light/lightParts.ts';
-import { clearShares } from '../light/look/clearShares.ts';
-import { exposureOf, nodeTable } from '../light/nodeTable.ts';
+import { type MeasuredParts, partsOf } from '../light/lightParts.ts';
+import { clearShareSteps } from '../light/look/clearShares.ts';
+import {
+  eachReceiver,
+  exposureOf,
+  exposureOfWaves,
+  listShares,
+  rowMaker,
+  type WaveLight,
+  waveLight,
+} from '../light/nodeTable.ts';
+import { rayWeights, type WaveWeights } from '../light/rayWeights.ts';
 import { skyPatches } from '../light/sky/cells.ts';
 import { hiddenBy } from '../light/sky/horizon.ts';
-import { type Asked, type LightOfPeriod, lightOfPeriod } from './askedLight.ts';
+import type { Asked, LightOfPeriod } from './askedLight.ts';
 import type { LightAnswer } from './engine.ts';
 import { lightThresholds } from './lightThresholds.ts';
 import type { HourLight, LeafLight, MonthLight, NodeFigures, ShootLight } from './reports.ts';
 import type { TracedTree } from './tracedTree.ts';
+import { nodesOfShoots, type WaveTables } from './waveTables.ts';
 
-/** Group s: the nodes of shoot s, each alike. */
-function nodesOfShoots({ shoots, nodes }: Canopy): Grouping {
-  const shootOf = new Map(shoots.map(({ owner }, s) => [owner, s]));
-  const indexOf = ({ owner }: { owner: number }): number => {
-    const s = shootOf.get(owner);
-    if (s === undefined) throw new Error(`lightAnswer: owner ${owner} has leaves but is no shoot`);
-    return s;
-  };
-  return { count: shoots.length, group: Int32Array.from(nodes, indexOf) };
-}
+type Steps<Result> = Generator<void, Result, unknown>;
 
-function rayCount({ ledger, leafLedger }: TracedTree): number {
-  const atNodes = ledger.waves.reduce((sum, wave) => sum + wave.directions.length * wave.receiverCount, 0);
-  return atNodes + leafLedger.waves.reduce((sum, wave) => sum + leafHits(wave), 0);
+/** As `exposure` of each node, wave by wave. */
+function* nodeExposures({ ledger }: TracedTree, light: CellLight): Steps<readonly Exposure[]> {
+  const weights = rayWeights(ledger, light);
+  const grouping = eachReceiver(ledger.receiverCount);
+  const lights: WaveLight[] = [];
+  for (const [w, wave] of ledger.waves.entries()) {
+    const rowOf = rowMaker(wave, grouping, listShares(wave));
+    lights.push(waveLight(weights[w] as WaveWeights, grouping.count, rowOf));
+    yield;
+  }
+  return exposureOfWaves(lights, grouping.count);
 }
 
 /** Light, sun and sky of every node, in the order of the canopy. */
-function nodeLights({ canopy, ledger }: TracedTree, light: LightOfPeriod): readonly NodeFigures[] {
+function* nodeLights(traced: TracedTree, light: LightOfPeriod): Steps<readonly NodeFigures[]> {
+  const { canopy, ledger } = traced;
   const { whole, sunH, poses, horizon } = light;
   const dayH = sunH.reduce((sum, hours) => sum + hours, 0);
-  const lights = exposure(ledger, whole);
+  const lights = yield* nodeExposures(traced, whole);
   const sunHours = ({ cell, pose }: Direction): number =>
     (pose === undefined ? sunH : (poses?.[pose]?.sunH ?? sunH))[cell] as number;
   const skySr = ({ cell, pose }: Direction): number =>
     (skyPatches[cell]?.solidAngleSr as number) * (pose === undefined ? 1 : (poses?.[pose]?.daysShare ?? 1));
-  const [sun, solidAngle, cosine] = clearShares(
+  const [sun, solidAngle, cosine] = (yield* clearShareSteps(
     ledger,
     [
       (direction) => (direction.kind === 'beam' ? sunHours(direction) : 0),
@@ -50,7 +57,7 @@ function nodeLights({ canopy, ledger }: TracedTree, light: LightOfPeriod): reado
       (direction) => (direction.kind === 'sky' ? skySr(direction) * direction.toSky[1] : 0),
     ],
     { isHidden: ({ toSky }) => horizon !== null && hiddenBy(horizon, toSky) !== null },
-  ) as [Float64Array, Float64Array, Float64Array];
+  )) as [Float64Array, Float64Array, Float64Array];
   return canopy.nodes.map(({ owner, node, point }, i) => ({
     shootId: canopy.owners[owner]?.id as string,
     node,
@@ -133,23 +140,25 @@ const byHour = (parts: readonly (Part & { readonly solarHour: number })[], s: nu
 
 /** The figures of each shoot, in the order of the canopy. */
 function shootLights(
-  traced: TracedTree,
+  { canopy, tables }: TracedTree,
   light: LightOfPeriod,
   nodes: readonly NodeFigures[],
   leaves: readonly LeafLight[],
 ): readonly ShootLight[] {
-  const { canopy, ledger, input } = traced;
-  const grouping = nodesOfShoots(canopy);
-  const table = nodeTable(ledger, grouping);
+  const { group, count: groupCount } = nodesOfShoots(canopy);
+  const tableOf = <K extends keyof WaveTables>(part: K) => ({
+    groupCount,
+    waves: tables.map((table) => table[part]),
+  });
+  const table = tableOf('nodes');
   const inPart = <P extends { readonly light: CellLight }>(part: P): P & Part => ({
     ...part,
     groups: exposureOf(table, part.light),
   });
   const [months, hours] = [light.months.map(inPart), light.hours.map(inPart)];
   const groups = exposureOf(table, light.whole);
-  const parts = exposureParts(ledger, light.whole, input.values, grouping);
-  const ofShoots = regrouped(traced.leafLedger, grouping.group, grouping.count);
-  const leafParts = leafExposureParts(ofShoots, light.whole, input.values);
+  const parts = partsOf(tableOf('parts'), light.whole);
+  const leafParts = partsOf(tableOf('leafParts'), light.whole);
   return canopy.shoots.map(({ id, name, owner }, s) => {
     const { share, standardError } = groups[s] as Exposure;
     return {
@@ -158,25 +167,29 @@ function shootLights(
       lightFraction: share,
       standardError,
       parMolM2Day: share * light.whole.openSkyParMolM2Day,
-      parts: parts[s] as LightParts,
+      parts: (parts[s] as MeasuredParts).parts,
       leafLightFraction: meanLeaf(canopy, leaves, owner),
-      leafParts: leafParts[s] as LightParts,
+      leafParts: (leafParts[s] as MeasuredParts).parts,
       byMonth: byMonth(months, s),
       byHour: byHour(hours, s),
-      ...meanNode(nodes.filter((_, i) => grouping.group[i] === s)),
+      ...meanNode(nodes.filter((_, i) => group[i] === s)),
     };
   });
 }
 
-/** @param light that which is asked for, where it was worked out before */
-export function lightAnswer(
+/**
+ * Hands over after each wave.
+ * @param light `lightOfPeriod` of what is asked
+ */
+export function* lightAnswerSteps(
   traced: TracedTree,
   asked: Asked,
-  light: LightOfPeriod = lightOfPeriod(traced.input, asked),
-): LightAnswer {
+  light: LightOfPeriod,
+): Steps<LightAnswer> {
   const { period, weather, sky, solarHour } = asked;
-  const nodes = nodeLights(traced, light);
+  const nodes = yield* nodeLights(traced, light);
   const leaves = leafLights(traced, light);
+  yield;
   return {
     report: {
       format: 'boughlight-light',
@@ -189,7 +202,7 @@ export function lightAnswer(
       dayLengthH: light.sunH.reduce((sum, inBox) => sum + inBox, 0),
       thresholds: lightThresholds(traced.input.values),
       seed: traced.ledger.seed,
-      rays: rayCount(traced),
+      rays: traced.tables.reduce((sum, { rays }) => sum + rays, 0),
       shoots: shootLights(traced, light, nodes, leaves),
     },
     nodes,

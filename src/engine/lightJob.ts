@@ -1,7 +1,7 @@
 /** Light per shoot, traced once and then only weighed anew. */
 import type { TreeFile } from '../document/treeFile.ts';
-import { type CanopyScene, canopyScene } from '../plan/canopyScene.ts';
-import { ownersTogether, ownersToldApart } from '../plan/ownersTogether.ts';
+import { canopyScene } from '../plan/canopyScene.ts';
+import { ownersTogether } from '../plan/ownersTogether.ts';
 import { fullLeafHeatGdd8 } from '../plan/stages.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
@@ -10,10 +10,13 @@ import { coarsePairs } from './coarsePairs.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
 import { grown, type SeasonedTree, seasonedTree } from './grownTree.ts';
 import type { Job } from './job.ts';
-import { lightAnswer } from './lightAnswer.ts';
+import { lightAnswerSteps } from './lightAnswer.ts';
 import { defaultWaves } from './planInput.ts';
+import { type PairSource, retracing } from './retracing.ts';
 import type { TracedTree } from './tracedTree.ts';
-import { fetchPair, type TracedPair, type WavePair, wavePair } from './wavePair.ts';
+import type { UntracedTree } from './untracedTree.ts';
+import { fetchPair, type TracedPair, wavePair } from './wavePair.ts';
+import { type WaveTables, waveTables } from './waveTables.ts';
 
 /** What of a site no ray depends on: weather and dates tell by the leaves they let grow, the rest only weighs what was traced. */
 const weighing = new Set([
@@ -64,64 +67,91 @@ function medianError({ report }: LightAnswer): number {
 
 type Whole = { readonly answer: LightAnswer; readonly traced: TracedTree };
 type Steps<Result> = Job<Result, LightAnswer>;
-/** A tree that is yet to be traced. */
-type Untraced = Omit<TracedTree, 'ledger' | 'leafLedger'>;
 
-function tracedBy(tree: Untraced, pairs: readonly TracedPair[]): TracedTree {
-  const { canopy, input } = tree;
-  const ownerCount = ownersToldApart(canopy.nodes.length, canopy.owners.length);
-  const { seed } = input;
-  const waves = pairs.map(({ nodes }) => nodes);
-  const leafWaves = pairs.map(({ leaves }) => leaves);
-  return {
-    ...tree,
-    ledger: { ownerCount, receiverCount: canopy.nodes.length, waves, seed },
-    leafLedger: { ownerCount, groupCount: canopy.leaves.length, waves: leafWaves, seed },
-  };
+const doing = 'Following the light';
+
+/** Waves as they come in. */
+class Waves {
+  private readonly tree: UntracedTree;
+  private readonly pairs: TracedPair[] = [];
+  private readonly tables: WaveTables[] = [];
+
+  constructor(tree: UntracedTree) {
+    this.tree = tree;
+  }
+
+  *add(pair: TracedPair, done: number): Steps<void> {
+    this.pairs.push(pair);
+    this.tables.push(yield* telling(waveTables(pair, this.tree), done));
+  }
+
+  traced(): TracedTree {
+    const { canopy, scene } = this.tree;
+    const { ownerCount, seed } = scene;
+    const waves = this.pairs.map(({ nodes }) => nodes);
+    const leafWaves = this.pairs.map(({ leaves }) => leaves);
+    return {
+      ...this.tree,
+      ledger: { ownerCount, receiverCount: canopy.nodes.length, waves, seed },
+      leafLedger: { ownerCount, groupCount: canopy.leaves.length, waves: leafWaves, seed },
+      tables: [...this.tables],
+    };
+  }
+}
+
+/** Passes on that something goes on, and returns what it returns. */
+function* telling<Result>(steps: Generator<void, Result, unknown>, done: number): Steps<Result> {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield { done, doing };
+  }
 }
 
 /** How much of the bar a first picture takes. */
 const coarsePart = 0.04;
 
 /** A first picture from few rays, where the first whole waves would take long. */
-function* coarseSteps(tree: Untraced, scene: CanopyScene, asked: Asked, light: LightOfPeriod): Steps<void> {
-  const pairs = coarsePairs(scene, light.whole);
+function* coarseSteps(tree: UntracedTree, asked: Asked, light: LightOfPeriod): Steps<void> {
+  const pairs = coarsePairs(tree.scene, light.whole);
   if (pairs.length === 0) return;
-  const traced: TracedPair[] = [];
-  for (const i of pairs.keys()) {
-    traced.push(
-      yield* fetchPair(pairs, i, (coarsePart * i) / pairs.length, (coarsePart * (i + 1)) / pairs.length),
-    );
-  }
-  const partial = lightAnswer(tracedBy(tree, traced), asked, { ...light, hours: [] });
-  yield { done: coarsePart, doing: 'Following the light', partial };
+  const waves = new Waves(tree);
+  const share = (pair: number): number => (coarsePart * pair) / pairs.length;
+  for (const i of pairs.keys())
+    yield* waves.add(yield* fetchPair(pairs, i, share(i), share(i + 1)), share(i + 1));
+  const steps = lightAnswerSteps(waves.traced(), asked, { ...light, hours: [] });
+  const partial = yield* telling(steps, coarsePart);
+  yield { done: coarsePart, doing, partial };
 }
 
 /** Waves until there are enough of them, or the error asked for is reached. */
 function* wholeSteps(
-  tree: Untraced,
-  pairs: readonly WavePair[],
+  tree: UntracedTree,
+  pairs: PairSource,
   asked: Asked,
   light: LightOfPeriod,
   error: number | undefined,
 ): Steps<Whole> {
-  const pairsTraced: TracedPair[] = [];
-  const share = (pair: number): number => coarsePart + ((1 - coarsePart) * pair) / pairs.length;
-  for (let waves = 1; ; waves++) {
-    pairsTraced.push(yield* fetchPair(pairs, waves - 1, share(waves - 1), share(waves)));
-    const isLast = waves === pairs.length;
-    const isJudged = error !== undefined && waves >= fewestWaves;
-    if (!isLast && !isJudged && !givesPartialAfter(waves)) continue;
-    const traced = tracedBy(tree, pairsTraced);
-    const answer = lightAnswer(traced, asked, light);
+  const waves = new Waves(tree);
+  const most = tree.input.waves;
+  const share = (pair: number): number => coarsePart + ((1 - coarsePart) * pair) / most;
+  for (let count = 1; ; count++) {
+    const done = share(count);
+    yield* waves.add(yield* pairs(count - 1, share(count - 1), done), done);
+    const isLast = count === most;
+    const isJudged = error !== undefined && count >= fewestWaves;
+    if (!isLast && !isJudged && !givesPartialAfter(count)) continue;
+    const traced = waves.traced();
+    const answer = yield* telling(lightAnswerSteps(traced, asked, light), done);
     if (isLast || (isJudged && medianError(answer) <= error)) return { answer, traced };
-    yield { done: share(waves), doing: 'Following the light', partial: answer };
+    yield { done, doing, partial: answer };
   }
 }
 
 /**
  * Light of a tree, coarse first.
- * @param kept the tree traced last, used again when nothing that the rays depend on has changed
+ * @param kept the tree traced last: where nothing that the rays depend on has changed it is only weighed anew, where a part of the
+ * tree has moved only that part is traced again
  */
 export function* lightJob(file: TreeFile, options: LightOptions, kept: TracedTree | null): Steps<Whole> {
   const { error, waves = error === undefined ? defaultWaves : mostWaves } = options;
@@ -131,14 +161,19 @@ export function* lightJob(file: TreeFile, options: LightOptions, kept: TracedTre
   if (kept?.key === key) {
     yield { done: 0.5, doing: 'Weighing the light' };
     const traced = { ...kept, ...seasoned };
-    return { answer: lightAnswer(traced, asked), traced };
+    const steps = lightAnswerSteps(traced, asked, lightOfPeriod(seasoned.input, asked));
+    return { answer: yield* telling(steps, 0.5), traced };
   }
   yield { done: 0, doing: 'Growing the leaves' };
   const { canopy } = grown(seasoned);
-  const tree = { key, canopy, ...seasoned };
   const scene = ownersTogether(canopyScene(canopy, seasoned.input));
+  const tree = { key, canopy, scene, ...seasoned };
+  yield { done: 0, doing };
   const light = lightOfPeriod(seasoned.input, asked);
-  yield* coarseSteps(tree, scene, asked, light);
+  const known = kept === null || error !== undefined ? null : retracing(kept, tree);
+  if (known !== null) return yield* wholeSteps(tree, known, asked, light, error);
+  yield* coarseSteps(tree, asked, light);
   const pairs = Array.from({ length: waves }, (_, wave) => wavePair({ scene, wave }));
-  return yield* wholeSteps(tree, pairs, asked, light, error);
+  const fetched: PairSource = (i, from, to) => fetchPair(pairs, i, from, to);
+  return yield* wholeSteps(tree, fetched, asked, light, error);
 }

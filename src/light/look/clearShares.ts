@@ -42,8 +42,21 @@ function addScaled(into: Float64Array, row: Float64Array, scale: number): void {
 export function clearShares(
   ledger: Ledger,
   weights: readonly DirectionWeight[],
-  { grouping = eachReceiver(ledger.receiverCount), keep, isHidden = () => false }: ClearOptions = {},
+  options: ClearOptions = {},
 ): readonly Float64Array[] {
+  const steps = clearShareSteps(ledger, weights, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** As `clearShares`, handing over after each wave. */
+export function* clearShareSteps(
+  ledger: Ledger,
+  weights: readonly DirectionWeight[],
+  { grouping = eachReceiver(ledger.receiverCount), keep, isHidden = () => false }: ClearOptions = {},
+): Generator<void, readonly Float64Array[], unknown> {
   checkSizes(ledger, grouping, keep);
   const wavesOf = wavesOfCells(ledger);
   const sums = weights.map(() => ({ whole: 0, clear: new Float64Array(grouping.count) }));
@@ -60,6 +73,7 @@ export function clearShares(
         if (row !== null && part !== 0) addScaled(sum.clear, row, part / towards.toSky[1]);
       });
     }
+    yield;
   }
   return sums.map(({ whole, clear }) => clear.map((value) => (whole > 0 ? value / whole : 0)));
 }
