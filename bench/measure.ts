@@ -7,6 +7,7 @@ import { measureIncrementalNodes } from './incrementalNodes.ts';
 import { measureMemory } from './memory.ts';
 import { measureNodeTables } from './nodeTables.ts';
 import { measureRate } from './rate.ts';
+import { measureRedraw } from './redraw.ts';
 
 const steps: Readonly<Record<string, () => string>> = {
   rate: measureRate,
@@ -18,6 +19,7 @@ const steps: Readonly<Record<string, () => string>> = {
   'nodes asked again': measureNodeTables,
   memory: measureMemory,
   error: measureError,
+  redraw: measureRedraw,
 };
 const step = steps[process.argv[2] ?? ''];
 if (step === undefined) throw new Error(`measure: there is no step ${process.argv[2]}`);

@@ -61,6 +61,7 @@ const all = [
   'nodes asked again',
   'memory',
   'error',
+  'redraw',
 ];
 const asked = process.argv.slice(2);
 const steps = asked.length === 0 ? all : all.filter((step) => asked.some((name) => step.startsWith(name)));

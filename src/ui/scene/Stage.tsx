@@ -7,13 +7,9 @@ import { ownersLeft } from '../../growth/owners.ts';
 import { CameraMan } from './CameraMan.tsx';
 import { quietKnownTalk } from './console.ts';
 import { extentOf } from './extent.ts';
-import { Ground } from './Ground.tsx';
-import { MeasuringStick } from './MeasuringStick.tsx';
-import { Pot } from './Pot.tsx';
 import { rendererKind } from './renderer.ts';
+import { Scenery } from './Scenery.tsx';
 import { SunEye } from './SunEye.tsx';
-import { SunPath } from './SunPath.tsx';
-import { Surroundings } from './Surroundings.tsx';
 import type { StageProps } from './stageModel.ts';
 import { Tree } from './Tree.tsx';
 import { fieldDeg } from './useFlight.ts';
@@ -106,11 +102,17 @@ export function Stage({ ref, children, ...stage }: StageProps) {
         <CameraMan ref={ref} canopy={canopy} widest={stage.widest} file={file} still={stage.still} />
       )}
       <group key={fontsReady ? 'own letters' : 'any letters'}>
-        <Ground canopy={canopy} standing={standing} file={file} extent={extent} sun={now} colours={colours} />
-        {!isFromSun && <MeasuringStick extent={extent} units={stage.units} colours={colours} />}
-        {sun !== null && !isFromSun && <SunPath sun={sun} extent={extent} colours={colours} />}
-        <Pot file={file} colours={colours} fine={fine} />
-        <Surroundings site={file.site} extent={extent} colours={colours} />
+        <Scenery
+          canopy={canopy}
+          standing={standing}
+          file={file}
+          extent={extent}
+          sun={sun}
+          isFromSun={isFromSun}
+          units={stage.units}
+          colours={colours}
+          fine={fine}
+        />
         <Tree stage={stage} standing={standing} fine={fine} />
       </group>
     </Canvas>
