@@ -8,11 +8,15 @@ const border: u8 = 2;
 const endOn: f64 = 1e-6;
 const leastSlant: f64 = 1e-3;
 const stripMargin: f64 = 1e-6;
+/** In columns: far above rounding. */
+const ballMargin: f64 = 1e-6;
 
 let bladeCount: i32 = 0;
 let stemCount: i32 = 0;
 /** Ten numbers a blade, eight a stem; see `scene.ts` of the twin. */
 export let bladeAt: usize = 0;
+/** Middle and radius of a ball round each blade, four numbers. */
+export let ballAt: usize = 0;
 export let bladeMaskAt: usize = 0;
 export let stemAt: usize = 0;
 export let texelAt: usize = 0;
@@ -38,10 +42,9 @@ export let sortedThingAt: usize = 0;
 export let outAt: usize = 0;
 export let outRayAt: usize = 0;
 export let runCount: i32 = 0;
-/** First and last column followed in each row; first thing and end of each range by turns. See `sweep.ts` of the twin. */
+/** First and last column followed in each row. See `sweep.ts` of the twin. */
 export let spanLeftAt: usize = 0;
 export let spanRightAt: usize = 0;
-export let rangeAt: usize = 0;
 /** Per ray 1 if it is followed; asked only where not all are. */
 export let followedAt: usize = 0;
 let isSparse: bool = false;
@@ -49,7 +52,6 @@ let isSparse: bool = false;
 let endAt: usize = 0;
 let rayRoom: i32 = 0;
 let rowRoom: i32 = 0;
-let rangeRoom: i32 = 0;
 let followedRoom: i32 = 0;
 let hitRoom: i32 = 0;
 
@@ -57,6 +59,7 @@ export function setUp(blades: i32, stems: i32, things: i32, texels: i32, rowStar
   bladeCount = blades;
   stemCount = stems;
   bladeAt = take(80 * blades);
+  ballAt = take(32 * blades);
   bladeMaskAt = take(4 * blades);
   stemAt = take(64 * stems);
   texelAt = take(texels);
@@ -102,8 +105,8 @@ export function makeRayRoom(rays: i32): void {
   outRayAt = take(4 * (rayRoom + 1));
 }
 
-/** How many rows and ranges the next sweep has, and how many rays of which each is followed or not. */
-export function makeSweepRoom(rows: i32, ranges: i32, rays: i32): void {
+/** How many rows the next sweep has, and how many rays of which each is followed or not. */
+export function makeSweepRoom(rows: i32, rays: i32): void {
   if (rays > followedRoom) {
     followedRoom = 2 * rays;
     followedAt = take(followedRoom);
@@ -112,10 +115,6 @@ export function makeSweepRoom(rows: i32, ranges: i32, rays: i32): void {
     rowRoom = 2 * rows;
     spanLeftAt = take(4 * rowRoom);
     spanRightAt = take(4 * rowRoom);
-  }
-  if (ranges > rangeRoom) {
-    rangeRoom = 2 * ranges;
-    rangeAt = take(8 * rangeRoom);
   }
 }
 
@@ -174,18 +173,13 @@ export function setWindow(left: i32, low: i32, columnCount: i32, rowCount: i32):
   rows = rowCount;
 }
 
-/** Finds the hits of the things in the ranges on the rays in the spans. */
-export function cast(ranges: i32, onlySome: bool): void {
+/** Finds the hits of all things on the rays that are followed. */
+export function cast(onlySome: bool): void {
   isSparse = onlySome;
   hitCount = 0;
   endOnCount = 0;
-  for (let k = 0; k < ranges; k++) {
-    const at = rangeAt + ((<usize>k) << 3);
-    const first = load<i32>(at);
-    const end = load<i32>(at, 4);
-    if (first < bladeCount) castBlades(first, min(end, bladeCount));
-    if (end > bladeCount) castStems(max(first - bladeCount, 0), min(end - bladeCount, stemCount));
-  }
+  castBlades();
+  castStems();
 }
 
 function add(ray: i32, ahead: f64, thing: i32): void {
@@ -217,7 +211,7 @@ function sum3(at: usize, x: v128, y: v128, z: v128): v128 {
 }
 
 /** Lane 0 is the axis to the right, lane 1 the one upwards. */
-function castBlades(first: i32, end: i32): void {
+function castBlades(): void {
   const perM = 1 / spacing;
   const axisX = f64x2(rightX * perM, topX * perM);
   const axisY = f64x2(rightY * perM, topY * perM);
@@ -226,7 +220,15 @@ function castBlades(first: i32, end: i32): void {
   const zero = f64x2.splat(0);
   const start = f64x2(firstColumn, firstRow);
   const last = f64x2(firstColumn + columns - 1, firstRow + rows - 1);
-  for (let b = first, at = bladeAt + 80 * <usize>first; b < end; b++, at += 80) {
+  for (let b = 0, at = bladeAt, ball = ballAt; b < bladeCount; b++, at += 80, ball += 32) {
+    if (isSparse) {
+      // Where few rays are followed most blades are far from all of them.
+      const middle = f64x2.sub(sum3(ball, axisX, axisY, axisZ), shift);
+      const radius = f64x2.splat(load<f64>(ball, 24) * perM + ballMargin);
+      const isLeft = f64x2.lt(f64x2.add(middle, radius), start);
+      const isRight = f64x2.gt(f64x2.sub(middle, radius), last);
+      if (v128.any_true(v128.or(isLeft, isRight))) continue;
+    }
     const corner = f64x2.sub(sum3(at, axisX, axisY, axisZ), shift);
     const sideI = sum3(at + 24, axisX, axisY, axisZ);
     const sideJ = sum3(at + 48, axisX, axisY, axisZ);
@@ -295,7 +297,7 @@ function fill(
   }
 }
 
-function castStems(first: i32, end: i32): void {
+function castStems(): void {
   const axisX = f64x2(rightX, topX);
   const axisY = f64x2(rightY, topY);
   const axisZ = f64x2(rightZ, topZ);
@@ -303,7 +305,7 @@ function castStems(first: i32, end: i32): void {
   const perM = f64x2.splat(1 / spacing);
   const start = f64x2(firstColumn, firstRow);
   const last = f64x2(firstColumn + columns - 1, firstRow + rows - 1);
-  for (let n = first, at = stemAt + 64 * <usize>first; n < end; n++, at += 64) {
+  for (let n = 0, at = stemAt; n < stemCount; n++, at += 64) {
     const base = f64x2.sub(sum3(at, axisX, axisY, axisZ), shift);
     const way = sum3(at + 24, axisX, axisY, axisZ);
     const r0 = v128.load64_splat(at, 48);

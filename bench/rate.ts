@@ -139,6 +139,6 @@ function ratios(work: Readonly<Record<string, Work>>): string[] {
 }
 
 function castAll(makeCaster: MakeLatticeCaster, scene: LatticeScene, lattices: readonly Lattice[]): void {
-  const [caster, sweep, into] = [makeCaster(scene), makeWholeSweep(scene), new Collected(false)];
+  const [caster, sweep, into] = [makeCaster(scene), makeWholeSweep(), new Collected(false)];
   for (const lattice of lattices) caster.collect(sweep(lattice), 0, into);
 }

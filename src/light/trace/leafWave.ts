@@ -25,6 +25,8 @@ export interface TraceLeafWaveInput {
 }
 
 export const directionsAStep = 16;
+/** Room for more hits is made when they are there. */
+const mostReserved = 1 << 24;
 /** What the random numbers are for; no other use of a wave's seed has this word. */
 const latticeWord = 31;
 const kindWord: Readonly<Record<CellKind, number>> = { sky: 1, beam: 2, ground: 3 };
@@ -74,6 +76,14 @@ export class LeafWaveRecord {
     this.window = new Int32Array(4 * length);
   }
 
+  /** Makes room for what is to be expected: leaves at random show half their area; some wood lies before them. */
+  reserve(): void {
+    const { directions, spacingM } = this.input;
+    const areaM2 = this.scene.groupAreaM2.reduce((sum, area) => sum + area, 0);
+    const hits = Math.min(mostReserved, (areaM2 / 2 / spacingM ** 2) * directions.length * 1.3);
+    this.collected.reserve(hits, hits / 2);
+  }
+
   /** Its hits are all collected. */
   close(direction: number, { left, low, columns, rows }: Lattice): void {
     this.hitStart[direction + 1] = this.collected.count;
@@ -118,7 +128,8 @@ export function* traceLeafWaveSteps(
   const scene = makeLatticeScene(input);
   const record = new LeafWaveRecord(scene, input);
   if (isDark(scene)) return record.finish();
-  const [caster, wholeSweep] = [makeCaster(scene), makeWholeSweep(scene)];
+  const [caster, wholeSweep] = [makeCaster(scene), makeWholeSweep()];
+  record.reserve();
   for (const [d, direction] of directions.entries()) {
     if (d > 0 && d % directionsAStep === 0) yield d / directions.length;
     const lattice = latticeFor(scene, direction, input);

@@ -76,24 +76,24 @@ export class OldRuns {
     into.reserve(fresh.count + end - first, fresh.runs + newRay.length);
     const freshRuns = new FreshRuns(rays, fresh, into);
     const { hit, ray, share } = into;
-    let [run, at, isKept] = [0, into.count, true];
-    for (let k = first; k < end; k++) {
-      const code = hitKind[k] as number;
-      if (code < 0) {
-        const here = newRay[run++] as number;
-        isKept = here >= 0;
-        if (here >= freshRuns.next) {
-          into.count = at;
-          isKept = !freshRuns.addUpTo(here);
-          at = into.count;
-        }
-        if (isKept) ray[into.runs++] = here;
+    let [run, k] = [0, first];
+    while (k < end) {
+      const here = newRay[run++] as number;
+      const isDropped = here < 0 || (here >= freshRuns.next && freshRuns.addUpTo(here));
+      if (isDropped) {
+        for (k++; k < end && (hitKind[k] as number) >= 0; ) k++;
+        continue;
       }
-      if (!isKept) continue;
-      if (share !== null && hitShare !== null) share[at] = hitShare[k] as number;
-      hit[at++] = codeAfter[code + kinds] as number;
+      ray[into.runs++] = here;
+      const [from, start] = [k, into.count];
+      let [at, code] = [start, hitKind[k] as number];
+      do {
+        hit[at++] = codeAfter[code + kinds] as number;
+        code = hitKind[++k] as number;
+      } while (k < end && code >= 0);
+      into.count = at;
+      if (share !== null && hitShare !== null) share.set(hitShare.subarray(from, k), start);
     }
-    into.count = at;
     freshRuns.addUpTo(Number.MAX_SAFE_INTEGER);
   }
 

@@ -4,7 +4,6 @@ import type { LeafWave } from '../leafLedger.ts';
 import { type SceneChange, sceneChange } from './change.ts';
 import { makeBladeCaster } from './lattice/blades.ts';
 import { type LatticeCaster, type MakeLatticeCaster, makeWholeSweep } from './lattice/caster.ts';
-import { clustersOf, findNear } from './lattice/clusters.ts';
 import { Collected } from './lattice/collect.ts';
 import { Hits } from './lattice/hits.ts';
 import type { Lattice } from './lattice/lattice.ts';
@@ -12,7 +11,7 @@ import { RayList, rayNumbers } from './lattice/part.ts';
 import { type LatticeScene, makeLatticeScene } from './lattice/scene.ts';
 import { fastestCaster } from './lattice/simdCaster.ts';
 import { makeStemCaster } from './lattice/stems.ts';
-import { Followed, Ranges } from './lattice/sweep.ts';
+import { Followed } from './lattice/sweep.ts';
 import { makeTriangleCaster } from './lattice/triangles.ts';
 import { checkLeafWave, directionsAStep, isDark, LeafWaveRecord, latticeFor } from './leafWave.ts';
 import { OldRuns } from './oldRuns.ts';
@@ -85,7 +84,7 @@ function commonOf(input: RetraceLeafWaveInput, scene: LatticeScene): Common {
 /** Lists the rays that meet things of a scene. */
 function makeMarker(scene: LatticeScene): (lattice: Lattice, into: RayList) => void {
   const casts = [makeBladeCaster(scene), makeStemCaster(scene), makeTriangleCaster(scene)];
-  const [wholeSweep, hits] = [makeWholeSweep(scene), new Hits()];
+  const [wholeSweep, hits] = [makeWholeSweep(), new Hits()];
   return (lattice, into) => {
     const sweep = wholeSweep(lattice);
     hits.count = 0;
@@ -96,8 +95,7 @@ function makeMarker(scene: LatticeScene): (lattice: Lattice, into: RayList) => v
 
 /** Follows listed rays, or all, and nothing else. */
 function makeFollower(scene: LatticeScene, caster: LatticeCaster) {
-  const [clusters, wholeSweep] = [clustersOf(scene), makeWholeSweep(scene)];
-  const [followed, ranges] = [new Followed(), new Ranges()];
+  const [followed, wholeSweep] = [new Followed(), makeWholeSweep()];
   const fresh = new Collected(scene.clouds.length > 0);
   return {
     all: (lattice: Lattice): Collected => {
@@ -112,8 +110,7 @@ function makeFollower(scene: LatticeScene, caster: LatticeCaster) {
       const [numberIn, numberOf] = [rayNumbers(lattice, part), rayNumbers(part, lattice)];
       followed.setNone(part);
       for (let k = 0; k < rays.count; k++) followed.add(numberIn(rays.ray[k] as number), part);
-      findNear(clusters, part, followed, ranges);
-      caster.collect({ lattice: part, followed, ranges }, 0, fresh);
+      caster.collect({ lattice: part, followed }, 0, fresh);
       for (let run = 0; run < fresh.runs; run++) fresh.ray[run] = numberOf(fresh.ray[run] as number);
       return fresh;
     },

@@ -101,25 +101,19 @@ function fill(
 }
 
 /** Finds the hits of a sweep on blades. */
-export function makeBladeCaster(scene: LatticeScene): (sweep: Sweep, hits: Hits) => void {
-  const [arrays, look] = [scene.masks.arrays(), makeBladeLook(scene)];
-  return (sweep, hits) => {
-    look(sweep, (seen, b) => {
-      fill(seen, b, scene.bladeMask[b] as number, arrays, sweep, hits);
-    });
-  };
-}
-
-/** Calls with each blade of a sweep's ranges that rays can meet. */
-export function makeBladeLook({
+export function makeBladeCaster({
   bladeCount,
   blade,
-}: LatticeScene): (sweep: Sweep, visit: (seen: SeenBlade, b: number) => void) => void {
-  const seen = new SeenBlade();
-  return ({ lattice, ranges }, visit) => {
-    const plane = planeOf(lattice);
-    ranges.each(0, bladeCount, (b) => {
-      if (seen.look(blade, b * bladeStride, plane, lattice)) visit(seen, b);
-    });
+  bladeMask,
+  masks,
+}: LatticeScene): (sweep: Sweep, hits: Hits) => void {
+  const [arrays, seen] = [masks.arrays(), new SeenBlade()];
+  return (sweep, hits) => {
+    const plane = planeOf(sweep.lattice);
+    for (let b = 0; b < bladeCount; b++) {
+      if (seen.look(blade, b * bladeStride, plane, sweep.lattice)) {
+        fill(seen, b, bladeMask[b] as number, arrays, sweep, hits);
+      }
+    }
   };
 }

@@ -6,7 +6,7 @@ import { HitSorter, Hits, type SortedHits } from './hits.ts';
 import type { Lattice } from './lattice.ts';
 import type { LatticeScene } from './scene.ts';
 import { makeStemCaster } from './stems.ts';
-import { Followed, Ranges, type Sweep } from './sweep.ts';
+import { Followed, type Sweep } from './sweep.ts';
 import { makeTriangleCaster } from './triangles.ts';
 
 export interface LatticeCaster {
@@ -34,23 +34,17 @@ export function cloudShares(
 }
 
 /** Sweeps of whole lattices; each is good until the next is asked for. */
-export function makeWholeSweep({ kind }: LatticeScene): (lattice: Lattice) => Sweep {
-  const [followed, ranges] = [new Followed(), new Ranges()];
-  ranges.setAll(kind.length);
+export function makeWholeSweep(): (lattice: Lattice) => Sweep {
+  const followed = new Followed();
   return (lattice) => {
     followed.setAll(lattice);
-    return { lattice, followed, ranges };
+    return { lattice, followed };
   };
 }
 
 export const plainCaster: MakeLatticeCaster = (scene) => {
   const casts = [makeBladeCaster(scene), makeStemCaster(scene), makeTriangleCaster(scene)];
-  const [hits, sorter, fate, wholeSweep] = [
-    new Hits(),
-    new HitSorter(),
-    fateOf(scene),
-    makeWholeSweep(scene),
-  ];
+  const [hits, sorter, fate, wholeSweep] = [new Hits(), new HitSorter(), fateOf(scene), makeWholeSweep()];
   const castSweep = (sweep: Sweep): SortedHits => {
     hits.count = 0;
     for (const find of casts) find(sweep, hits);

@@ -11,10 +11,13 @@ export const ends = 2;
 
 /** Per thing: `gathers` and `ends` added up. */
 export function fateOf({ kind, kindGroup, kindOwner, kindShare }: LatticeScene): Uint8Array {
-  return Uint8Array.from(kind, (k) => {
-    const gathering = (kindGroup[k] as number) >= 0 ? gathers : passes;
-    return gathering + (kindOwner[k] === 0 && kindShare[k] === 0 ? ends : passes);
-  });
+  const ofKind = kindGroup.map(
+    (group, k) =>
+      (group >= 0 ? gathers : passes) + (kindOwner[k] === 0 && kindShare[k] === 0 ? ends : passes),
+  );
+  const fate = new Uint8Array(kind.length);
+  for (let thing = 0; thing < kind.length; thing++) fate[thing] = ofKind[kind[thing] as number] as number;
+  return fate;
 }
 
 /** Room for so many entries, with what was there. */

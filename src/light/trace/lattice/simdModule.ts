@@ -9,6 +9,7 @@ interface Global {
 export interface SimdExports {
   readonly memory: { readonly buffer: ArrayBuffer };
   readonly bladeAt: Global;
+  readonly ballAt: Global;
   readonly bladeMaskAt: Global;
   readonly stemAt: Global;
   readonly texelAt: Global;
@@ -30,7 +31,6 @@ export interface SimdExports {
   readonly runCount: Global;
   readonly spanLeftAt: Global;
   readonly spanRightAt: Global;
-  readonly rangeAt: Global;
   readonly followedAt: Global;
   readonly setUp: (
     blades: number,
@@ -43,10 +43,10 @@ export interface SimdExports {
   readonly reserve: (more: number) => void;
   readonly setHitCount: (count: number) => void;
   readonly makeRayRoom: (rays: number) => void;
-  readonly makeSweepRoom: (rows: number, ranges: number, rays: number) => void;
+  readonly makeSweepRoom: (rows: number, rays: number) => void;
   readonly setPlane: (...plane: number[]) => void;
   readonly setWindow: (left: number, low: number, columns: number, rows: number) => void;
-  readonly cast: (ranges: number, isSparse: boolean) => void;
+  readonly cast: (isSparse: boolean) => void;
   readonly sort: (rays: number) => void;
   readonly collect: (rays: number, firstRay: number) => number;
 }
@@ -91,8 +91,8 @@ function compile(): object | null {
 }
 
 /** A new instance with a memory of its own; null where the platform cannot. */
-export function simdInstance(): SimdExports | null {
+export function simdInstance<Exports = SimdExports>(): Exports | null {
   const module = compile();
   if (module === null || typeof WebAssembly === 'undefined') return null;
-  return new WebAssembly.Instance(module).exports as SimdExports;
+  return new WebAssembly.Instance(module).exports as Exports;
 }

@@ -133,26 +133,16 @@ function fill(seen: SeenStem, thing: number, { lattice, followed }: Sweep, hits:
 }
 
 /** Finds the hits of a sweep on stems. */
-export function makeStemCaster(scene: LatticeScene): (sweep: Sweep, hits: Hits) => void {
-  const look = makeStemLook(scene);
-  return (sweep, hits) => {
-    look(sweep, (seen, n) => {
-      fill(seen, scene.bladeCount + n, sweep, hits);
-    });
-  };
-}
-
-/** Calls with each stem of a sweep's ranges that rays can meet. */
-export function makeStemLook({
+export function makeStemCaster({
   bladeCount,
   stemCount,
   stem,
-}: LatticeScene): (sweep: Sweep, visit: (seen: SeenStem, n: number) => void) => void {
+}: LatticeScene): (sweep: Sweep, hits: Hits) => void {
   const seen = new SeenStem();
-  return ({ lattice, ranges }, visit) => {
-    ranges.each(bladeCount, stemCount, (n) => {
-      if (seen.look(stem, n * stemStride, lattice)) visit(seen, n);
-    });
+  return (sweep, hits) => {
+    for (let n = 0; n < stemCount; n++) {
+      if (seen.look(stem, n * stemStride, sweep.lattice)) fill(seen, bladeCount + n, sweep, hits);
+    }
   };
 }
 

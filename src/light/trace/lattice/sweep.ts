@@ -1,4 +1,4 @@
-/** How much of a lattice is followed in one go, and which things can be there. */
+/** How much of a lattice is followed in one go. */
 import type { Lattice } from './lattice.ts';
 
 const room = (entries: Int32Array, length: number): Int32Array =>
@@ -45,58 +45,10 @@ export class Followed {
     if (x < (this.left[y] as number)) this.left[y] = x;
     if (x > (this.right[y] as number)) this.right[y] = x;
   }
-
-  /** Whether rays of a rectangle may be followed. */
-  meets(left: number, right: number, low: number, high: number): boolean {
-    const last = Math.min(this.rows - 1, high - this.low);
-    for (let y = Math.max(0, low - this.low); y <= last; y++) {
-      const [from, to] = [this.left[y] as number, this.right[y] as number];
-      if (from <= to && from <= right && to >= left) return true;
-    }
-    return false;
-  }
 }
 
-/** Things first[k] to end[k] (excluded), in increasing order; only the first `count` count. */
-export class Ranges {
-  /** First and end by turns. */
-  entry = new Int32Array(64);
-  count = 0;
-
-  setAll(things: number): void {
-    this.count = 0;
-    this.add(0, things);
-  }
-
-  add(first: number, end: number): void {
-    const at = 2 * this.count;
-    if (at > 0 && this.entry[at - 1] === first) {
-      this.entry[at - 1] = end;
-      return;
-    }
-    if (at + 2 > this.entry.length) {
-      const { entry } = this;
-      this.entry = new Int32Array(2 * entry.length);
-      this.entry.set(entry);
-    }
-    this.entry[at] = first;
-    this.entry[at + 1] = end;
-    this.count++;
-  }
-
-  /** Calls with each thing from `first` on, of so many, counted from there. */
-  each(first: number, count: number, visit: (n: number) => void): void {
-    for (let k = 0; k < this.count; k++) {
-      const from = Math.max(0, (this.entry[2 * k] as number) - first);
-      const end = Math.min(count, (this.entry[2 * k + 1] as number) - first);
-      for (let n = from; n < end; n++) visit(n);
-    }
-  }
-}
-
-/** Things outside the ranges meet none of the rays that are followed. */
+/** What is looked at in one go. */
 export interface Sweep {
   readonly lattice: Lattice;
   readonly followed: Followed;
-  readonly ranges: Ranges;
 }

@@ -62,27 +62,16 @@ function fill(seen: SeenTriangle, thing: number, { lattice, followed }: Sweep, h
 }
 
 /** Finds the hits of a sweep on triangles. */
-export function makeTriangleCaster(scene: LatticeScene): (sweep: Sweep, hits: Hits) => void {
-  const look = makeTriangleLook(scene);
-  const first = scene.bladeCount + scene.stemCount;
-  return (sweep, hits) => {
-    look(sweep, (seen, n) => {
-      fill(seen, first + n, sweep, hits);
-    });
-  };
-}
-
-/** Calls with each triangle of a sweep's ranges that rays can meet. */
-export function makeTriangleLook({
+export function makeTriangleCaster({
   bladeCount,
   stemCount,
   triangleCount,
   triangle,
-}: LatticeScene): (sweep: Sweep, visit: (seen: SeenTriangle, n: number) => void) => void {
-  const seen = new SeenTriangle();
-  return ({ lattice, ranges }, visit) => {
-    ranges.each(bladeCount + stemCount, triangleCount, (n) => {
-      if (seen.look(triangle, n * triangleStride, lattice)) visit(seen, n);
-    });
+}: LatticeScene): (sweep: Sweep, hits: Hits) => void {
+  const [seen, first] = [new SeenTriangle(), bladeCount + stemCount];
+  return (sweep, hits) => {
+    for (let n = 0; n < triangleCount; n++) {
+      if (seen.look(triangle, n * triangleStride, sweep.lattice)) fill(seen, first + n, sweep, hits);
+    }
   };
 }
