@@ -44,6 +44,7 @@ export { type LeafLedger, type LeafWave, regrouped } from './light/leafLedger.ts
 export * from './light/leafOptics.ts';
 export { leafExposureParts, leafPartsTable, measuredLeafParts } from './light/leafParts.ts';
 export { type LeafTable, leafTable } from './light/leafTable.ts';
+export { type LeafTicks, makeLeafTicks } from './light/leafTicks.ts';
 export * from './light/ledger.ts';
 export {
   exposureParts,
