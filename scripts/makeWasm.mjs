@@ -27,7 +27,7 @@ export async function wasmText() {
   /** @type {Uint8Array | undefined} */
   let bytes;
   const { error } = await asc.main(
-    ['assembly/lattice.ts', ...options, '--baseDir', root, '-o', 'lattice.wasm'],
+    ['assembly/lattice.ts', 'assembly/pointGrid.ts', ...options, '--baseDir', root, '-o', 'lattice.wasm'],
     {
       writeFile: (_name, contents) => {
         if (typeof contents !== 'string') bytes = contents;
@@ -37,7 +37,7 @@ export async function wasmText() {
   if (error !== null || bytes === undefined)
     throw new Error(`makeWasm: ${error?.message ?? 'nothing came out'}`);
   return [
-    '/** Made by `node scripts/makeWasm.mjs` from `assembly`: the bytes of the lattice as WebAssembly, in base 64. */',
+    '/** Made by `node scripts/makeWasm.mjs` from `assembly`: the bytes of lattice and point grid as WebAssembly, in base 64. */',
     `export const latticeBytes =\n  '${Buffer.from(bytes).toString('base64')}';`,
     '',
   ].join('\n');

@@ -22,10 +22,10 @@ import {
 } from './receiverGrid.ts';
 
 /** Corner of the mask in the world, its two sides, their cross product (x, y, z each), and its least seen size. */
-const stride = 13;
+export const bladeStride = 13;
 
-/** What of the blades does not depend on the direction; entry b of each list is blade b, numbers from stride x b on. */
-interface PreparedBlades {
+/** What of the blades does not depend on the direction; entry b of each list is blade b, numbers from bladeStride x b on. */
+export interface PreparedBlades {
   readonly numbers: Float64Array;
   readonly surfaces: readonly number[];
   readonly masks: readonly OutlineMask[];
@@ -42,7 +42,7 @@ function numbersOf({ origin, along, across }: Blade, mask: OutlineMask): readonl
 }
 
 /** Blades with one and the same outline array share one mask. */
-function prepare(all: readonly Surface[]): PreparedBlades {
+export function preparedBlades(all: readonly Surface[]): PreparedBlades {
   const made = new Map<Outline, OutlineMask>();
   const [numbers, surfaces]: [number[], number[]] = [[], []];
   const [masks, passedShares]: [OutlineMask[], number[]] = [[], []];
@@ -60,12 +60,12 @@ function prepare(all: readonly Surface[]): PreparedBlades {
 }
 
 export function prepareBlades(surfaces: readonly Surface[]): Cover {
-  const blades = prepare(surfaces);
+  const blades = preparedBlades(surfaces);
   const seen = new SeenBlade();
   return (frame, grid, reached, crossing) => {
     for (let b = 0; b < blades.surfaces.length; b++) {
       if (reached?.[blades.surfaces[b] as number] === 0) continue;
-      if (seen.look(blades.numbers, stride * b, frame, grid)) cover(seen, blades, b, grid, crossing);
+      if (seen.look(blades.numbers, bladeStride * b, frame, grid)) cover(seen, blades, b, grid, crossing);
     }
   };
 }

@@ -4,31 +4,41 @@
  * and all blockers of every ray come out. The same answers as `bruteForceTracer`, but for rays that graze an edge
  * within rounding (about 1e-13 of the scene's size).
  */
+import type { Surface } from '../../geometry/surface.ts';
 import type { MakeTracer } from '../tracer.ts';
 import { prepareBlades } from './blades.ts';
 import { checkScene, checkUnit } from './checkScene.ts';
 import { prepareClouds } from './clouds.ts';
 import { makeReach, makeShade } from './reach.ts';
-import { beamFrame, makeReceiverGrid } from './receiverGrid.ts';
+import { beamFrame, type Cover, makeReceiverGrid } from './receiverGrid.ts';
+import { fastestBlades } from './simdBlades.ts';
 import { prepareStems } from './stems.ts';
 import { prepareTriangles } from './triangles.ts';
 
-export const parallelBeamTracer: MakeTracer = (surfaces, receivers) => {
-  checkScene(surfaces, receivers);
-  const gridFor = makeReceiverGrid(receivers);
-  const [reachOf, shadeOf] = [makeReach(surfaces, receivers), makeShade(surfaces, receivers)];
-  const covers = [
-    prepareTriangles(surfaces),
-    prepareBlades(surfaces),
-    prepareStems(surfaces),
-    prepareClouds(surfaces),
-  ];
-  return (toSky, crossing) => {
-    checkUnit(toSky, 'parallelBeamTracer: toSky');
-    const frame = beamFrame(toSky);
-    const grid = gridFor(frame, shadeOf(frame));
-    if (grid.count === 0) return;
-    const reached = reachOf(frame);
-    for (const cover of covers) cover(frame, grid, reached, crossing);
+const makeTracer =
+  (bladesOf: (surfaces: readonly Surface[], receiverCount: number) => Cover): MakeTracer =>
+  (surfaces, receivers) => {
+    checkScene(surfaces, receivers);
+    const gridFor = makeReceiverGrid(receivers);
+    const [reachOf, shadeOf] = [makeReach(surfaces, receivers), makeShade(surfaces, receivers)];
+    const covers = [
+      prepareTriangles(surfaces),
+      bladesOf(surfaces, receivers.length),
+      prepareStems(surfaces),
+      prepareClouds(surfaces),
+    ];
+    return (toSky, crossing) => {
+      checkUnit(toSky, 'parallelBeamTracer: toSky');
+      const frame = beamFrame(toSky);
+      const grid = gridFor(frame, shadeOf(frame));
+      if (grid.count === 0) return;
+      const reached = reachOf(frame);
+      for (const cover of covers) cover(frame, grid, reached, crossing);
+    };
   };
-};
+
+/** Blades by WebAssembly with vectors where the platform has it; the same crossings in the same order either way. */
+export const parallelBeamTracer: MakeTracer = makeTracer(fastestBlades);
+
+/** The same in TypeScript alone. */
+export const plainBeamTracer: MakeTracer = makeTracer(prepareBlades);

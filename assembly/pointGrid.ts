@@ -1,0 +1,175 @@
+// The twin of `cover` and `look` in `src/light/trace/blades.ts`: the same arithmetic in the same order, in double precision, so that the
+// same receivers are met. Two receivers at a time, one a lane. AssemblyScript, not TypeScript.
+
+import { take } from './memory';
+
+const side: f64 = 64;
+const border: u8 = 2;
+
+let bladeCount: i32 = 0;
+/** Thirteen numbers a blade, and the number of its mask. */
+export let gridBladeAt: usize = 0;
+export let gridBladeMaskAt: usize = 0;
+export let gridBladeSurfaceAt: usize = 0;
+export let gridTexelAt: usize = 0;
+export let gridRowStartAt: usize = 0;
+export let gridEdgeAt: usize = 0;
+
+/** Receivers sorted by cell. */
+export let gridRightAt: usize = 0;
+export let gridTopAt: usize = 0;
+export let gridAheadAt: usize = 0;
+export let gridOnSurfaceAt: usize = 0;
+export let gridStartAt: usize = 0;
+let cellRoom: i32 = 0;
+
+/** What was met: place of the receiver in the grid and number of the blade, two entries each. */
+export let gridMetAt: usize = 0;
+let metCount: i32 = 0;
+let metRoom: i32 = 0;
+
+export function setUpGrid(blades: i32, receivers: i32, texels: i32, rowStarts: i32, edges: i32): void {
+  bladeCount = blades;
+  gridBladeAt = take(104 * blades);
+  gridBladeMaskAt = take(4 * blades);
+  gridBladeSurfaceAt = take(4 * blades);
+  gridTexelAt = take(texels);
+  gridRowStartAt = take(4 * rowStarts);
+  gridEdgeAt = take(32 * edges);
+  // One more, since the last may be read as half of a pair.
+  gridRightAt = take(8 * (receivers + 1));
+  gridTopAt = take(8 * (receivers + 1));
+  gridAheadAt = take(8 * (receivers + 1));
+  gridOnSurfaceAt = take(4 * receivers);
+  makeMetRoom(4 * receivers);
+}
+
+export function makeCellRoom(cells: i32): void {
+  if (cells < cellRoom) return;
+  cellRoom = 2 * cells + 1;
+  gridStartAt = take(4 * (cellRoom + 1));
+}
+
+function makeMetRoom(room: i32): void {
+  const before = gridMetAt;
+  metRoom = room;
+  gridMetAt = take(8 * room);
+  memory.copy(gridMetAt, before, 8 * metCount);
+}
+
+function isInside(mask: i32, i: f64, j: f64): bool {
+  const row = gridRowStartAt + ((<usize>(mask * 64 + <i32>j)) << 2);
+  let at = gridEdgeAt + ((<usize>load<i32>(row)) << 5);
+  const end = gridEdgeAt + ((<usize>load<i32>(row, 4)) << 5);
+  let result = false;
+  for (; at < end; at += 32) {
+    const low = load<f64>(at, 8);
+    const high = load<f64>(at, 24);
+    if (high > j != low > j) {
+      const from = load<f64>(at);
+      if (i < from + ((j - low) / (high - low)) * (load<f64>(at, 16) - from)) result = !result;
+    }
+  }
+  return result;
+}
+
+function along(at: usize, x: f64, y: f64, z: f64): f64 {
+  return load<f64>(at) * x + load<f64>(at, 8) * y + load<f64>(at, 16) * z;
+}
+
+function firstCell(low: f64, gridMin: f64, perM: f64, cells: f64): f64 {
+  const at = (low - gridMin) * perM;
+  return at > cells ? cells : min(cells - 1, max(0, floor(at)));
+}
+
+function lastCell(high: f64, gridMin: f64, perM: f64, cells: f64): f64 {
+  return min(cells - 1, floor((high - gridMin) * perM));
+}
+
+/** Keeps a receiver in front of whose place the blade's box lies if the blade itself does. */
+function meet(k: i32, i: f64, j: f64, blade: i32, mask: i32, surface: i32): void {
+  const texel = gridTexelAt + ((<usize>mask) << 12);
+  const state = load<u8>(texel + (((<usize>(<i32>j)) << 6) + <usize>(<i32>i)));
+  if (state == 0 || load<i32>(gridOnSurfaceAt + ((<usize>k) << 2)) == surface) return;
+  if (state == border && !isInside(mask, i, j)) return;
+  const at = gridMetAt + ((<usize>metCount) << 3);
+  store<i32>(at, k);
+  store<i32>(at, blade, 4);
+  metCount++;
+}
+
+/** The frame of the beam, then the grid; returns how many crossings there are. */
+export function coverBlades(
+  rx: f64,
+  ry: f64,
+  rz: f64,
+  tx: f64,
+  ty: f64,
+  tz: f64,
+  ax: f64,
+  ay: f64,
+  az: f64,
+  minRight: f64,
+  minTop: f64,
+  perM: f64,
+  columns: i32,
+  rows: i32,
+  receivers: i32,
+): i32 {
+  metCount = 0;
+  const zero = f64x2.splat(0);
+  const sides = f64x2.splat(side);
+  for (let b = 0, at = gridBladeAt; b < bladeCount; b++, at += 104) {
+    if (abs(along(at + 72, ax, ay, az)) <= load<f64>(at, 96)) continue;
+    const r0 = along(at, rx, ry, rz);
+    const ri = along(at + 24, rx, ry, rz);
+    const rj = along(at + 48, rx, ry, rz);
+    const leftmost = firstCell(r0 + min<f64>(0, ri) + min<f64>(0, rj), minRight, perM, columns);
+    const rightmost = lastCell(r0 + max<f64>(0, ri) + max<f64>(0, rj), minRight, perM, columns);
+    if (rightmost < leftmost) continue;
+    const t0 = along(at, tx, ty, tz);
+    const ti = along(at + 24, tx, ty, tz);
+    const tj = along(at + 48, tx, ty, tz);
+    const lowest = firstCell(t0 + min<f64>(0, ti) + min<f64>(0, tj), minTop, perM, rows);
+    const highest = lastCell(t0 + max<f64>(0, ti) + max<f64>(0, tj), minTop, perM, rows);
+    if (highest < lowest) continue;
+    if (metCount + receivers > metRoom) makeMetRoom(max(2 * metRoom, metCount + receivers));
+    const unit = side / (ri * tj - rj * ti);
+    const iRight = f64x2.splat(tj * unit);
+    const iTop = f64x2.splat(-rj * unit);
+    const jRight = f64x2.splat(-ti * unit);
+    const jTop = f64x2.splat(ri * unit);
+    const a0 = f64x2.splat(along(at, ax, ay, az));
+    const aheadI = f64x2.splat(along(at + 24, ax, ay, az) / side);
+    const aheadJ = f64x2.splat(along(at + 48, ax, ay, az) / side);
+    const fromRight = f64x2.splat(r0);
+    const fromTop = f64x2.splat(t0);
+    const mask = load<i32>(gridBladeMaskAt + ((<usize>b) << 2));
+    const surface = load<i32>(gridBladeSurfaceAt + ((<usize>b) << 2));
+    const left = <i32>leftmost;
+    const right = <i32>rightmost;
+    const high = <i32>highest;
+    for (let row = <i32>lowest; row <= high; row++) {
+      const start = gridStartAt + ((<usize>(row * columns)) << 2);
+      const end = load<i32>(start + ((<usize>(right + 1)) << 2));
+      for (let k = load<i32>(start + ((<usize>left) << 2)); k < end; k += 2) {
+        const place = (<usize>k) << 3;
+        const r = f64x2.sub(v128.load(gridRightAt + place), fromRight);
+        const t = f64x2.sub(v128.load(gridTopAt + place), fromTop);
+        const i = f64x2.add(f64x2.mul(r, iRight), f64x2.mul(t, iTop));
+        const j = f64x2.add(f64x2.mul(r, jRight), f64x2.mul(t, jTop));
+        const inI = v128.and(f64x2.ge(i, zero), f64x2.lt(i, sides));
+        const inJ = v128.and(f64x2.ge(j, zero), f64x2.lt(j, sides));
+        const inBox = v128.and(inI, inJ);
+        if (!v128.any_true(inBox)) continue;
+        const depth = f64x2.add(f64x2.add(a0, f64x2.mul(i, aheadI)), f64x2.mul(j, aheadJ));
+        const isMet = v128.and(inBox, f64x2.gt(depth, v128.load(gridAheadAt + place)));
+        const lanes = i64x2.bitmask(isMet);
+        if ((lanes & 1) != 0) meet(k, f64x2.extract_lane(i, 0), f64x2.extract_lane(j, 0), b, mask, surface);
+        if ((lanes & 2) != 0 && k + 1 < end)
+          meet(k + 1, f64x2.extract_lane(i, 1), f64x2.extract_lane(j, 1), b, mask, surface);
+      }
+    }
+  }
+  return metCount;
+}

@@ -1,0 +1,95 @@
+/** Blades of the point grid by WebAssembly with vectors: `assembly/pointGrid.ts`, the twin of `blades.ts`. */
+import type { Blade, Surface } from '../../geometry/surface.ts';
+import { bladeStride, prepareBlades, preparedBlades } from './blades.ts';
+import { makeMaskTable } from './lattice/masks.ts';
+import { simdInstance } from './lattice/simdModule.ts';
+import type { BeamFrame, Cover, ReceiverGrid } from './receiverGrid.ts';
+
+interface Global {
+  readonly value: number;
+}
+
+/** What `assembly/pointGrid.ts` exports; addresses of met pairs and cells change when it takes more memory. */
+interface GridExports {
+  readonly memory: { readonly buffer: ArrayBuffer };
+  readonly gridBladeAt: Global;
+  readonly gridBladeMaskAt: Global;
+  readonly gridBladeSurfaceAt: Global;
+  readonly gridTexelAt: Global;
+  readonly gridRowStartAt: Global;
+  readonly gridEdgeAt: Global;
+  readonly gridRightAt: Global;
+  readonly gridTopAt: Global;
+  readonly gridAheadAt: Global;
+  readonly gridOnSurfaceAt: Global;
+  readonly gridStartAt: Global;
+  readonly gridMetAt: Global;
+  readonly setUpGrid: (
+    blades: number,
+    receivers: number,
+    texels: number,
+    rowStarts: number,
+    edges: number,
+  ) => void;
+  readonly makeCellRoom: (cells: number) => void;
+  readonly coverBlades: (...frameAndGrid: number[]) => number;
+}
+
+function load(kernel: GridExports, surfaces: readonly Surface[], receiverCount: number) {
+  const blades = preparedBlades(surfaces);
+  const masks = makeMaskTable();
+  const maskOf = blades.surfaces.map((surface) => masks.maskOf((surfaces[surface] as Blade).outline));
+  const { texel, rowStart, edge } = masks.arrays();
+  const count = blades.numbers.length / bladeStride;
+  kernel.setUpGrid(count, receiverCount, texel.length, rowStart.length, edge.length / 4);
+  const { buffer } = kernel.memory;
+  new Float64Array(buffer, kernel.gridBladeAt.value).set(blades.numbers);
+  new Int32Array(buffer, kernel.gridBladeMaskAt.value).set(maskOf);
+  new Int32Array(buffer, kernel.gridBladeSurfaceAt.value).set(blades.surfaces);
+  new Uint8Array(buffer, kernel.gridTexelAt.value).set(texel);
+  new Int32Array(buffer, kernel.gridRowStartAt.value).set(rowStart);
+  new Float64Array(buffer, kernel.gridEdgeAt.value).set(edge);
+  return blades;
+}
+
+function setGrid(kernel: GridExports, grid: ReceiverGrid): void {
+  const { count, columns, rows, right, top, ahead, onSurface, start } = grid;
+  kernel.makeCellRoom(columns * rows);
+  const { buffer } = kernel.memory;
+  new Float64Array(buffer, kernel.gridRightAt.value).set(right.subarray(0, count));
+  new Float64Array(buffer, kernel.gridTopAt.value).set(top.subarray(0, count));
+  new Float64Array(buffer, kernel.gridAheadAt.value).set(ahead.subarray(0, count));
+  new Int32Array(buffer, kernel.gridOnSurfaceAt.value).set(onSurface.subarray(0, count));
+  new Int32Array(buffer, kernel.gridStartAt.value).set(start.subarray(0, columns * rows + 1));
+}
+
+function coverAll(kernel: GridExports, { right, top, ahead }: BeamFrame, grid: ReceiverGrid): Int32Array {
+  setGrid(kernel, grid);
+  const { minRight, minTop, cellsPerM, columns, rows, count } = grid;
+  const place = [minRight, minTop, cellsPerM, columns, rows, count];
+  const met = kernel.coverBlades(...right, ...top, ...ahead, ...place);
+  return new Int32Array(kernel.memory.buffer, kernel.gridMetAt.value, 2 * met);
+}
+
+/** Fewer blades or receivers are not worth handing over. */
+const worthwhile = 64;
+
+/** As `prepareBlades`, by WebAssembly where the platform has it: the same crossings in the same order. */
+export function fastestBlades(surfaces: readonly Surface[], receiverCount: number): Cover {
+  const plain = prepareBlades(surfaces);
+  const count = surfaces.reduce((sum, { shape }) => sum + (shape === 'blade' ? 1 : 0), 0);
+  const kernel = Math.min(count, receiverCount) < worthwhile ? null : simdInstance<GridExports>();
+  if (kernel === null) return plain;
+  const { surfaces: surfaceOf, passedShares } = load(kernel, surfaces, receiverCount);
+  return (frame, grid, reached, crossing) => {
+    if (reached !== null || grid.count < worthwhile) {
+      plain(frame, grid, reached, crossing);
+      return;
+    }
+    const met = coverAll(kernel, frame, grid);
+    for (let m = 0; m < met.length; m += 2) {
+      const [k, b] = [met[m] as number, met[m + 1] as number];
+      crossing(grid.receiver[k] as number, surfaceOf[b] as number, passedShares[b] as number);
+    }
+  };
+}
