@@ -3,6 +3,7 @@ import { type RootState, useFrame } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import { Quaternion, type Sprite, Vector3 } from 'three';
 import type { CutKind } from '../../plan/cut.ts';
+import { coveredBy } from './covered.ts';
 import { type LabelImage, tagImage } from './label.ts';
 import type { CutMark, StageColours } from './stageModel.ts';
 import { layTags, type Tag } from './tagLayout.ts';
@@ -103,7 +104,8 @@ function spreadTags(
     };
   });
   const perPx = 1 / pixelsPerMetre(camera, size.height, 1);
-  layTags(tags).forEach(([right, down], i) => {
+  const room = { top: coveredBy(size).above, width: size.width };
+  layTags(tags, room).forEach(([right, down], i) => {
     const { widthPx, heightPx } = tags[i] as Tag;
     const { tag, leader } = movables[i] ?? { tag: null, leader: null };
     tag?.scale.set(widthPx * perPx, heightPx * perPx, 1);

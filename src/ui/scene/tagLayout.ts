@@ -15,7 +15,7 @@ export type Shift = readonly [right: number, down: number];
 /** Tags may overlap by so many pixels: their corners are empty. */
 const slackPx = 2;
 /** Steps up and to each side, in sizes of the tag, that are tried. */
-const [mostUp, mostAside] = [5, 4];
+const [mostUp, mostAside] = [5, 5];
 
 /** Steps aside and up, the nearest first; to the side alone rather than across others, never down over the tail. */
 const steps: readonly (readonly [aside: number, up: number])[] = Array.from(
@@ -44,8 +44,21 @@ function shared(a: Box, b: Box): number {
   return across > 0 && upright > 0 ? across * upright : 0;
 }
 
+/** The part of the picture that is free for tags, pixels. */
+export interface Room {
+  readonly top: number;
+  readonly width: number;
+}
+
+/** Area of a box outside the room, square pixels. */
+function outside({ left, right, top, bottom }: Box, room: Room): number {
+  const across = Math.max(0, Math.min(right, room.width) - Math.max(left, 0));
+  const upright = Math.max(0, bottom - Math.max(top, room.top));
+  return (right - left) * (bottom - top) - across * upright;
+}
+
 /** How far each tag is moved from its place, in their order. Where there is no room at all a tag goes where it hides least. */
-export function layTags(tags: readonly Tag[]): readonly Shift[] {
+export function layTags(tags: readonly Tag[], room: Room): readonly Shift[] {
   const shifts: Shift[] = tags.map(() => [0, 0]);
   const placed: Box[] = [];
   const order = tags.map((tag, i) => ({ tag, i })).sort((a, b) => b.tag.rank - a.tag.rank);
@@ -54,7 +67,7 @@ export function layTags(tags: readonly Tag[]): readonly Shift[] {
     for (const [aside, up] of steps) {
       const shift: Shift = [aside * tag.widthPx, 0 - up * tag.heightPx];
       const box = boxOf(tag, shift);
-      const hidden = placed.reduce((sum, other) => sum + shared(box, other), 0);
+      const hidden = placed.reduce((sum, other) => sum + shared(box, other), outside(box, room));
       if (best === null || hidden < best.hidden) best = { shift, box, hidden };
       if (hidden === 0) break;
     }

@@ -4,9 +4,11 @@ import { layTags, type Tag } from '../../../src/ui/scene/tagLayout.ts';
 
 const tag = (x: number, y: number, rank = 0): Tag => ({ x, y, widthPx: 21, heightPx: 27, rank });
 
+const room = { top: 0, width: 390 };
+
 /** Pairs of tags of which one hides more than a corner of another. */
 function overlaps(tags: readonly Tag[]): number {
-  const shifts = layTags(tags);
+  const shifts = layTags(tags, room);
   const at = tags.map(({ x, y }, i) => [x + (shifts[i]?.[0] ?? 0), y + (shifts[i]?.[1] ?? 0)] as const);
   let count = 0;
   at.forEach(([x, y], i) => {
@@ -19,16 +21,16 @@ function overlaps(tags: readonly Tag[]): number {
 
 describe('the tags of the cuts', () => {
   it('stay where they are while none hides another', () => {
-    expect(layTags([tag(20, 40), tag(60, 40), tag(20, 90)])).toEqual([
+    expect(layTags([tag(20, 40), tag(60, 40), tag(20, 90)], room)).toEqual([
       [0, 0],
       [0, 0],
       [0, 0],
     ]);
-    expect(layTags([])).toEqual([]);
+    expect(layTags([], room)).toEqual([]);
   });
 
   it('make room for each other, and the one that matters most keeps its place', () => {
-    const [first, second] = layTags([tag(50, 50), tag(53, 51, 1)]);
+    const [first, second] = layTags([tag(50, 50), tag(53, 51, 1)], room);
     expect(second).toEqual([0, 0]);
     expect(Math.hypot(...(first ?? [0, 0]))).toBeGreaterThan(18);
     expect(overlaps([tag(50, 50), tag(53, 51, 1)])).toBe(0);
@@ -36,7 +38,7 @@ describe('the tags of the cuts', () => {
 
   it('are never set below their tail', () => {
     const tags = Array.from({ length: 14 }, () => tag(100, 100));
-    expect(Math.max(...layTags(tags).map(([, down]) => down))).toBeLessThanOrEqual(0);
+    expect(Math.max(...layTags(tags, room).map(([, down]) => down))).toBeLessThanOrEqual(0);
     expect(overlaps(tags)).toBe(0);
   });
 
@@ -47,8 +49,20 @@ describe('the tags of the cuts', () => {
     expect(overlaps(tags)).toBe(0);
   });
 
+  it('stay below what covers the picture, and inside its sides', () => {
+    const narrow = { top: 56, width: 60 };
+    const tags = [tag(30, 88), tag(31, 90), tag(30, 91)];
+    const shifts = layTags(tags, narrow);
+    tags.forEach(({ x, y, widthPx, heightPx }, i) => {
+      const [right, down] = shifts[i] ?? [0, 0];
+      expect(y + down - heightPx).toBeGreaterThanOrEqual(narrow.top);
+      expect(x + right - widthPx / 2).toBeGreaterThanOrEqual(-2);
+      expect(x + right + widthPx / 2).toBeLessThanOrEqual(narrow.width + 2);
+    });
+  });
+
   it('come to the same places whenever they are asked for', () => {
     const tags = [tag(50, 50), tag(52, 51), tag(55, 49, 2)];
-    expect(layTags(tags)).toEqual(layTags(tags));
+    expect(layTags(tags, room)).toEqual(layTags(tags, room));
   });
 });
