@@ -39,12 +39,14 @@ function skyOver({ site }: PlanInput, { sky }: Asked, solarHour: number | null):
   return solarHour === null ? over : { ...over, solarHour };
 }
 
-export function lightOfPeriod(input: PlanInput, asked: Asked): LightOfPeriod {
+/** Hands over after each month. */
+export function* lightOfPeriodSteps(input: PlanInput, asked: Asked): Generator<void, LightOfPeriod, unknown> {
   const { period, weather, solarHour } = asked;
-  const parts = monthsOf(period).map((part) => ({
-    month: monthOf(part.from),
-    level: levelLight(input.site, part, weather),
-  }));
+  const parts: { readonly month: number; readonly level: LevelLight }[] = [];
+  for (const part of monthsOf(period)) {
+    parts.push({ month: monthOf(part.from), level: levelLight(input.site, part, weather) });
+    yield;
+  }
   const whole = together(parts.map(({ level }) => level));
   const lightAt = (level: LevelLight, hour: number | null): CellLight =>
     cellLightOf(level, skyOver(input, asked, hour));

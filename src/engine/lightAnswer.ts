@@ -179,7 +179,7 @@ function shootLights(
 
 /**
  * Hands over after each wave.
- * @param light `lightOfPeriod` of what is asked
+ * @param light `lightOfPeriodSteps` of what is asked
  */
 export function* lightAnswerSteps(
   traced: TracedTree,

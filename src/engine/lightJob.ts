@@ -5,7 +5,7 @@ import { ownersTogether } from '../plan/ownersTogether.ts';
 import { fullLeafHeatGdd8 } from '../plan/stages.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
-import { type Asked, type LightOfPeriod, lightOfPeriod } from './askedLight.ts';
+import { type Asked, type LightOfPeriod, lightOfPeriodSteps } from './askedLight.ts';
 import { coarsePairs } from './coarsePairs.ts';
 import type { LightAnswer, LightOptions } from './engine.ts';
 import { grown, type SeasonedTree, seasonedTree } from './grownTree.ts';
@@ -161,15 +161,15 @@ export function* lightJob(file: TreeFile, options: LightOptions, kept: TracedTre
   if (kept?.key === key) {
     yield { done: 0.5, doing: 'Weighing the light' };
     const traced = { ...kept, ...seasoned };
-    const steps = lightAnswerSteps(traced, asked, lightOfPeriod(seasoned.input, asked));
-    return { answer: yield* telling(steps, 0.5), traced };
+    const light = yield* telling(lightOfPeriodSteps(seasoned.input, asked), 0.5);
+    return { answer: yield* telling(lightAnswerSteps(traced, asked, light), 0.5), traced };
   }
   yield { done: 0, doing: 'Growing the leaves' };
   const { canopy } = grown(seasoned);
   const scene = ownersTogether(canopyScene(canopy, seasoned.input));
   const tree = { key, canopy, scene, ...seasoned };
   yield { done: 0, doing };
-  const light = lightOfPeriod(seasoned.input, asked);
+  const light = yield* telling(lightOfPeriodSteps(seasoned.input, asked), 0);
   const known = kept === null || error !== undefined ? null : retracing(kept, tree);
   if (known !== null) return yield* wholeSteps(tree, known, asked, light, error);
   yield* coarseSteps(tree, asked, light);

@@ -30,7 +30,7 @@ const errorOf = ({ report }: LightAnswer): number =>
 
 describe('a first picture', { timeout: 60_000 }, () => {
   const fig = sample('potted-fig-in-leaf');
-  const { partials, done, answer } = carried(fig, { waves: 4, seed: 17 });
+  const { partials, done, answer, traced } = carried(fig, { waves: 4, seed: 17 });
   const coarse = partials[0] as LightAnswer;
 
   it('comes from a tenth of the rays of the first two waves, or fewer', () => {
@@ -54,6 +54,16 @@ describe('a first picture', { timeout: 60_000 }, () => {
     expect(done[0]).toBe(0);
     for (const [i, share] of done.entries()) expect(share).toBeGreaterThanOrEqual(done[i - 1] ?? 0);
     expect(done.at(-1)).toBeLessThanOrEqual(1);
+  });
+
+  it('lets a cancel in after every 16 directions, after every month, and between the figures of every wave', () => {
+    const { ledger, leafLedger } = traced;
+    const sixteens = [...ledger.waves, ...leafLedger.waves]
+      .map(({ directions }) => Math.floor((directions.length - 1) / 16))
+      .reduce((sum, steps) => sum + steps, 0);
+    const months = answer.report.shoots[0]?.byMonth.length as number;
+    const figuresOfWaves = 2 * ledger.waves.length;
+    expect(done.length).toBeGreaterThan(sixteens + months + figuresOfWaves);
   });
 
   it('is left out for a tree so small that two waves are as quick', () => {
