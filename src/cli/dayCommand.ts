@@ -1,6 +1,6 @@
 /** `boughlight day FILE` */
-import { misuse, type Read } from './read.ts';
-import { readTree, tellNotes } from './readTree.ts';
+import type { Read } from './read.ts';
+import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
 import { stripText } from './strip.ts';
 import type { Workplace } from './workplace.ts';
@@ -9,10 +9,9 @@ export async function dayCommand(
   request: WorkRequest,
   { terminal, makeEngine }: Workplace,
 ): Promise<Read<string>> {
-  const tree = await readTree(request.file, terminal);
-  if (!tree.ok) return misuse(tree.reason);
-  const { file, notes } = tree.value;
-  tellNotes(notes, terminal);
+  const tree = await readWork(request, terminal);
+  if (!tree.ok) return tree;
+  const file = tree.value;
   const { date, seed, weather, waves, json, nodes: withNodes } = request;
   const engine = makeEngine();
   try {

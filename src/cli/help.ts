@@ -15,9 +15,10 @@ FILE is a tree file saved by Boughlight, or - for standard input.
   --seed N          other random rays, 0 to 4294967295; as given 1: the same seed gives the same answer
   --waves N         waves of rays, 2 to 1000: four times as many halve the error
   --from D --to D   light and scene: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
-  --weather W       light and day: normal, as given, or clear: every day of the period without a cloud
-  --sky SKY         light: how the light of the sky lies over it: uniform, as given, overcast, clear,
-                    or a CIE sky from 1 to 15
+  --weather W       light, day, plan, scene: normal, as given, clear: every day without a cloud, or the path of an
+                    hourly weather file ending in .epw, in place of the climate in the tree file
+  --sky SKY         light, plan, scene: how the light of the sky lies over it: uniform, as given, overcast, clear,
+                    all-weather: hour by hour as beam and diffuse light tell, or a CIE sky from 1 to 15
   --nodes, --leaves light: the JSON tells every node, every leaf; day: every node
   --date D          plan: the day the work is for, day: the day looked at, YYYY-MM-DD; as given, the day of the sketch
   --shoot S         sky: the shoot, by its name or its id

@@ -1,8 +1,8 @@
 /** `boughlight light FILE` */
 import type { LightOptions } from '../engine/engine.ts';
 import { lightText } from './lightText.ts';
-import { misuse, type Read } from './read.ts';
-import { readTree, tellNotes } from './readTree.ts';
+import type { Read } from './read.ts';
+import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -10,10 +10,9 @@ export async function lightCommand(
   request: WorkRequest,
   { terminal, makeEngine }: Workplace,
 ): Promise<Read<string>> {
-  const tree = await readTree(request.file, terminal);
-  if (!tree.ok) return misuse(tree.reason);
-  const { file, notes } = tree.value;
-  tellNotes(notes, terminal);
+  const tree = await readWork(request, terminal);
+  if (!tree.ok) return tree;
+  const file = tree.value;
   const { period, waves, seed, weather, sky } = request;
   const options: LightOptions = {
     ...(period === undefined ? {} : { period }),

@@ -2,6 +2,7 @@
 import type { TreeFile } from '../document/treeFile.ts';
 import type { LightReport, ShootLight, Threshold } from '../engine/reports.ts';
 import { formatDecimal, type Units } from '../geometry/measure.ts';
+import { energyWords } from './energyWords.ts';
 import { spreadLines } from './spreadText.ts';
 import { type Column, table, wrapped } from './table.ts';
 
@@ -61,15 +62,14 @@ function monthsIn(shoots: readonly ShootLight[]): number[] {
   return [...new Set(shoots.flatMap(({ byMonth }) => byMonth.map(({ month }) => month)))];
 }
 
-/** What was asked beside the normal days under an even sky. */
-function skyWords(weather: LightReport['weather'], sky: LightReport['sky']): string {
-  const days = weather === 'clear' ? ' Every day clear.' : '';
-  if (sky === 'uniform') return days;
-  return `${days} Sky: ${typeof sky === 'number' ? `CIE ${sky}` : sky}.`;
+/** The sky that was asked for, if it is not the even one. */
+function skyWords(sky: LightReport['sky']): string {
+  if (sky === 'uniform') return '';
+  return ` Sky: ${typeof sky === 'number' ? `CIE ${sky}` : sky}.`;
 }
 
 export function lightText(report: LightReport, file: TreeFile, units: Units): string {
-  const { shoots, period, weather, sky, openSkyParMolM2Day, seed, rays, thresholds } = report;
+  const { shoots, period, sky, energy, parFactor, openSkyParMolM2Day, seed, rays, thresholds } = report;
   const months = monthsIn(shoots);
   const columns: Column[] = [
     { title: 'Shoot', align: 'left' },
@@ -85,7 +85,8 @@ export function lightText(report: LightReport, file: TreeFile, units: Units): st
   ];
   const lines = [
     answerOf(report),
-    `${file.name}, ${file.site.name}, ${period.from} to ${period.to}. Open sky: ${formatDecimal(openSkyParMolM2Day, 1)} mol/m²/d of PAR.${skyWords(weather, sky)}`,
+    `${file.name}, ${file.site.name}, ${period.from} to ${period.to}. Open sky: ${formatDecimal(openSkyParMolM2Day, 1)} mol/m²/d of PAR.${skyWords(sky)}`,
+    ...wrapped(energyWords(energy), lineWidth),
     '',
     ...(shoots.length === 0
       ? []
@@ -105,6 +106,7 @@ export function lightText(report: LightReport, file: TreeFile, units: Units): st
       `Fruiting light, ${threshold(thresholds.fruitingLight.share)}: ${sourceWords(thresholds.fruitingLight)}.`,
       lineWidth,
     ),
+    `PAR: ${formatDecimal(parFactor.molPerMJ, 2)} mol for each MJ of sunlight; figures in print run from ${formatDecimal(parFactor.low, 2)} to ${formatDecimal(parFactor.high, 2)}.`,
     `An estimate from a sketch. Seed ${seed}, ${rays} rays.`,
   ];
   return `${lines.join('\n')}\n`;

@@ -45,6 +45,17 @@ const threshold = z.strictObject({
   isSet: z.boolean().describe('Whether the grower has set another figure.'),
 });
 
+const energy = z
+  .strictObject({
+    basis: z
+      .enum(['hourly', 'clearness', 'sunshine', 'clear sky'])
+      .describe('Mean hours of radiation, monthly clearness or sunshine, or the formula of a cloudless day.'),
+    source: z
+      .string()
+      .describe('Name of the weather file or formula; of monthly figures measured, published or guess.'),
+  })
+  .describe('What the light was made from.');
+
 export const lightReportSchema = z
   .strictObject({
     format: z.literal('boughlight-light'),
@@ -52,12 +63,21 @@ export const lightReportSchema = z
     period: span,
     weather: z.enum(['normal', 'clear']).describe('Of every day of the period.'),
     sky: z
-      .union([z.enum(['uniform', 'overcast', 'clear']), z.int().min(1).max(15)])
-      .describe('How the light of the sky lies over it; a number is that of the CIE sky (ISO 15469).'),
+      .union([z.enum(['uniform', 'overcast', 'clear', 'all-weather']), z.int().min(1).max(15)])
+      .describe(
+        'How the light of the sky lies over it; a number is that of the CIE sky (ISO 15469), all-weather goes with the light of each hour.',
+      ),
     solarHour: solarHour
       .nullable()
       .optional()
       .describe('The one hour of each day, in solar time, that was asked for; null for the whole days.'),
+    energy: energy.optional(),
+    parFactor: z
+      .strictObject({ molPerMJ: z.number(), low: z.number(), high: z.number() })
+      .optional()
+      .describe(
+        'PAR of the radiation, mol per MJ of all wavelengths, and between what limits that is in print.',
+      ),
     openSkyParMolM2Day: parMolM2Day,
     dayLengthH: z
       .number()
@@ -176,6 +196,7 @@ export const planReportSchema = z
     format: z.literal('boughlight-plan'),
     version: z.literal(1),
     date,
+    energy: energy.optional(),
     cuts: z
       .array(
         z.strictObject({

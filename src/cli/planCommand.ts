@@ -1,9 +1,10 @@
 /** `boughlight plan FILE` */
+import { energyBasis } from '../engine/energyBasis.ts';
 import type { PlanOptions } from '../engine/engine.ts';
 import { planReport } from './planReport.ts';
 import { planText } from './planText.ts';
-import { misuse, type Read } from './read.ts';
-import { readTree, tellNotes } from './readTree.ts';
+import type { Read } from './read.ts';
+import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -11,23 +12,25 @@ export async function planCommand(
   request: WorkRequest,
   { terminal, makeEngine }: Workplace,
 ): Promise<Read<string>> {
-  const tree = await readTree(request.file, terminal);
-  if (!tree.ok) return misuse(tree.reason);
-  const { file, notes } = tree.value;
-  tellNotes(notes, terminal);
-  const { date, waves, seed, units } = request;
+  const tree = await readWork(request, terminal);
+  if (!tree.ok) return tree;
+  const file = tree.value;
+  const { date, waves, seed, units, weather, sky } = request;
   const options: PlanOptions = {
     ...(date === undefined ? {} : { date }),
+    ...(weather === undefined ? {} : { weather }),
+    ...(sky === undefined ? {} : { sky }),
     ...(waves === undefined ? {} : { waves }),
     ...(seed === undefined ? {} : { seed }),
   };
+  const energy = energyBasis(file.site.climate, weather ?? 'normal');
   const engine = makeEngine();
   try {
     const plan = await engine.plan(file, options, ({ doing, done }) => terminal.showProgress?.(doing, done))
       .result;
     const value = request.json
-      ? `${JSON.stringify(planReport(plan, file, units), null, 2)}\n`
-      : planText(plan, file, units);
+      ? `${JSON.stringify(planReport(plan, file, units, energy), null, 2)}\n`
+      : planText(plan, file, units, energy);
     return { ok: true, value };
   } finally {
     engine.dispose();

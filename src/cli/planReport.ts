@@ -1,17 +1,19 @@
 /** A plan as it is handed to other programs. */
 import type { TreeFile } from '../document/treeFile.ts';
+import type { EnergyBasis } from '../engine/energyBasis.ts';
 import type { Units } from '../geometry/measure.ts';
 import { cautionText } from '../plan/cautions.ts';
 import type { Plan } from '../plan/plan.ts';
 import { placeText, reasonText, whatText } from '../plan/words.ts';
 import type { PlanReport } from './outputSchemas.ts';
 
-export function planReport(plan: Plan, file: TreeFile, units: Units): PlanReport {
+export function planReport(plan: Plan, file: TreeFile, units: Units, energy: EnergyBasis): PlanReport {
   const { viewpoint } = file.site;
   return {
     format: 'boughlight-plan',
     version: 1,
     date: plan.date,
+    energy: { ...energy },
     cuts: plan.cuts.map((cut) => ({
       id: cut.id,
       kind: cut.kind,

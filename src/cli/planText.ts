@@ -1,11 +1,13 @@
 /** A plan as text: the answer first, the score beside doing nothing, then the cuts in the order of work. */
 import type { TreeFile } from '../document/treeFile.ts';
+import type { EnergyBasis } from '../engine/energyBasis.ts';
 import { formatArea, formatDecimal, formatLength, type Units } from '../geometry/measure.ts';
 import { cautionText } from '../plan/cautions.ts';
 import type { CautionKey, Cut, Gain } from '../plan/cut.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
 import { placeText, reasonText, type Viewpoint, whatText } from '../plan/words.ts';
+import { energyWords } from './energyWords.ts';
 import { table, wrapped } from './table.ts';
 
 const lineWidth = 100;
@@ -88,13 +90,19 @@ function countWords(count: number): string {
   return `${count} ${count === 1 ? 'cut' : 'cuts'}, in the order of work.`;
 }
 
-export function planText({ cuts, date, score, remarks }: Plan, file: TreeFile, units: Units): string {
+export function planText(
+  { cuts, date, score, remarks }: Plan,
+  file: TreeFile,
+  units: Units,
+  energy: EnergyBasis,
+): string {
   const shared = sharedCautions(cuts);
   const wording = { viewpoint: file.site.viewpoint, units, said: new Set(shared) };
   const [withPlan, without] = [score.plan, score.doNothing].map(({ ripeFigs }) => formatDecimal(ripeFigs, 1));
   const lines = [
     `${withPlan} ripe figs expected with this plan, ${without} if nothing is done.`,
     `${file.name}, ${file.site.name}, work of ${date}.`,
+    ...wrapped(energyWords(energy), lineWidth),
     '',
     ...scoreLines(score, units),
     '',

@@ -21,7 +21,10 @@ export interface WorkRequest {
   /** Of `light` and `day`: every node in the JSON; of `light`: every leaf. */
   readonly nodes?: boolean;
   readonly leaves?: boolean;
+  /** Of `light`, `day`, `plan` and `scene`. */
   readonly weather?: Weather;
+  /** Path of an hourly weather file, to be used in place of the tree's own climate. */
+  readonly weatherFile?: string;
   readonly sky?: SkyKind;
   /** Of `plan` and `day`. */
   readonly date?: IsoDate;
@@ -38,9 +41,9 @@ const optionsOf = {
   light: ['json', 'units', 'seed', 'waves', 'from', 'to', 'weather', 'sky', 'nodes', 'leaves'],
   day: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'nodes'],
   sky: ['json', 'units', 'seed', 'shoot', 'node'],
-  plan: ['json', 'units', 'seed', 'waves', 'date'],
+  plan: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'sky'],
   check: ['json', 'units'],
-  scene: ['json', 'glb', 'seed', 'waves', 'from', 'to'],
+  scene: ['json', 'glb', 'seed', 'waves', 'from', 'to', 'weather', 'sky'],
 } as const satisfies Record<WorkRequest['command'], readonly string[]>;
 
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
@@ -117,7 +120,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(seed.ok && seed.value !== undefined ? { seed: seed.value } : {}),
       ...(waves.ok && waves.value !== undefined ? { waves: waves.value } : {}),
       ...(period.ok && period.value !== undefined ? { period: period.value } : {}),
-      ...(weather.ok && weather.value !== undefined ? { weather: weather.value } : {}),
+      ...(weather.ok ? weather.value : {}),
       ...(sky.ok && sky.value !== undefined ? { sky: sky.value } : {}),
       ...(date.ok && date.value !== undefined ? { date: date.value } : {}),
       ...(glb === undefined ? {} : { glb }),

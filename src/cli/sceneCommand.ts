@@ -5,7 +5,7 @@ import { lightJob } from '../engine/lightJob.ts';
 import { runJob } from '../engine/runJob.ts';
 import { sceneOf } from '../engine/sceneOf.ts';
 import { misuse, type Read } from './read.ts';
-import { readTree, tellNotes } from './readTree.ts';
+import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -16,14 +16,14 @@ const megabytes = (bytes: Uint8Array): string => (bytes.length / 1e6).toFixed(1)
  * break: a scene has one pose.
  */
 export async function sceneCommand(request: WorkRequest, { terminal }: Workplace): Promise<Read<string>> {
-  const tree = await readTree(request.file, terminal);
-  if (!tree.ok) return misuse(tree.reason);
-  const { notes } = tree.value;
-  const file = asItStandsOn(tree.value.file, tree.value.file.season.budBreakOn);
-  tellNotes(notes, terminal);
-  const { period, waves, seed, glb, json } = request;
+  const tree = await readWork(request, terminal);
+  if (!tree.ok) return tree;
+  const file = asItStandsOn(tree.value, tree.value.season.budBreakOn);
+  const { period, waves, seed, weather, sky, glb, json } = request;
   const options = {
     ...(period === undefined ? {} : { period }),
+    ...(weather === undefined ? {} : { weather }),
+    ...(sky === undefined ? {} : { sky }),
     ...(waves === undefined ? {} : { waves }),
     ...(seed === undefined ? {} : { seed }),
   };

@@ -3,7 +3,7 @@ import type { TreeFile } from '../document/treeFile.ts';
 import { grownTree } from '../engine/grownTree.ts';
 import type { SkyAnswer } from '../engine/look.ts';
 import { misuse, type Read } from './read.ts';
-import { readTree, tellNotes } from './readTree.ts';
+import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
 import { skyText } from './skyText.ts';
 import type { Workplace } from './workplace.ts';
@@ -44,12 +44,11 @@ export async function skyCommand(
   request: WorkRequest,
   { terminal, makeEngine }: Workplace,
 ): Promise<Read<string>> {
-  const tree = await readTree(request.file, terminal);
-  if (!tree.ok) return misuse(tree.reason);
-  const { file, notes } = tree.value;
+  const tree = await readWork(request, terminal);
+  if (!tree.ok) return tree;
+  const file = tree.value;
   const place = placeOf(file, request);
   if (!place.ok) return place;
-  tellNotes(notes, terminal);
   const { seed, json, units } = request;
   const engine = makeEngine();
   try {

@@ -29,18 +29,23 @@ export function readWhole(
   return misuse(`${option} must be a whole number from ${min} to ${max}, got ${text}`);
 }
 
-export function readWeather(text: string | undefined): Read<Weather | undefined> {
-  if (text === undefined) return { ok: true, value: undefined };
-  return readWord('--weather', text, ['normal', 'clear'] as const);
+/** A named weather or the path of a weather file. */
+export function readWeather(
+  text: string | undefined,
+): Read<{ readonly weather?: Weather; readonly weatherFile?: string }> {
+  if (text === undefined) return { ok: true, value: {} };
+  if (text === 'normal' || text === 'clear') return { ok: true, value: { weather: text } };
+  if (/\.epw$/i.test(text)) return { ok: true, value: { weatherFile: text } };
+  return misuse(`--weather must be normal, clear or the path of a weather file ending in .epw, got ${text}`);
 }
 
 /** A named sky or the number of a CIE sky. */
 export function readSky(text: string | undefined): Read<SkyKind | undefined> {
-  const value = (['uniform', 'overcast', 'clear'] as const).find((word) => word === text);
+  const value = (['uniform', 'overcast', 'clear', 'all-weather'] as const).find((word) => word === text);
   if (text === undefined || value !== undefined) return { ok: true, value };
   const type = /^\d{1,2}$/.test(text) ? Number(text) : 0;
   if (type >= 1 && type <= 15) return { ok: true, value: type as CieSkyType };
-  return misuse(`--sky must be uniform, overcast, clear or a CIE sky from 1 to 15, got ${text}`);
+  return misuse(`--sky must be uniform, overcast, clear, all-weather or a CIE sky from 1 to 15, got ${text}`);
 }
 
 function isCalendarDay(text: string): boolean {

@@ -32,6 +32,9 @@ export interface LightOptions {
 export interface PlanOptions {
   /** Default: the day of the sketch. */
   readonly date?: IsoDate;
+  /** As for the light. */
+  readonly weather?: Weather;
+  readonly sky?: SkyKind;
   readonly waves?: number;
   readonly seed?: number;
 }

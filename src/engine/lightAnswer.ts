@@ -17,7 +17,9 @@ import {
 import { rayWeights, type WaveWeights } from '../light/rayWeights.ts';
 import { skyPatches } from '../light/sky/cells.ts';
 import { hiddenBy } from '../light/sky/horizon.ts';
+import { parMolPerMJ, parMolPerMJBand } from '../season/par.ts';
 import type { Asked, LightOfPeriod } from './askedLight.ts';
+import { energyBasis } from './energyBasis.ts';
 import type { LightAnswer } from './engine.ts';
 import { lightThresholds } from './lightThresholds.ts';
 import type { HourLight, LeafLight, MonthLight, NodeFigures, ShootLight } from './reports.ts';
@@ -198,6 +200,8 @@ export function* lightAnswerSteps(
       weather,
       sky,
       solarHour,
+      energy: energyBasis(traced.input.site.climate, weather),
+      parFactor: { molPerMJ: parMolPerMJ, ...parMolPerMJBand },
       openSkyParMolM2Day: light.whole.openSkyParMolM2Day,
       dayLengthH: light.sunH.reduce((sum, inBox) => sum + inBox, 0),
       thresholds: lightThresholds(traced.input.values),

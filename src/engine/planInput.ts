@@ -24,6 +24,8 @@ export function planInputOf(file: TreeFile, options: PlanOptions): PlanInput {
     viewpoint: file.site.viewpoint,
     seed: options.seed ?? defaultSeed,
     waves: options.waves ?? defaultWaves,
+    weather: options.weather,
+    sky: options.sky,
   };
 }
 

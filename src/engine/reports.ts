@@ -3,6 +3,7 @@ import type { LightParts } from '../light/lightParts.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
 import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import type { Period } from '../season/site.ts';
+import type { EnergyBasis } from './energyBasis.ts';
 
 export interface MonthLight {
   /** 1 to 12. */
@@ -78,6 +79,9 @@ export interface LightReport {
   readonly sky: SkyKind;
   /** Only the hour of each day that begins at this solar time was asked for; null for the whole days. */
   readonly solarHour: number | null;
+  readonly energy: EnergyBasis;
+  /** How radiation was turned into PAR, mol per MJ of all wavelengths, and between what limits that figure is in print. */
+  readonly parFactor: { readonly molPerMJ: number; readonly low: number; readonly high: number };
   /** Of the whole day, or of the hour. */
   readonly openSkyParMolM2Day: number;
   /** From the rise to the set of the sun's centre, mean of the days: the hours of direct sun in the open. */

@@ -2,20 +2,19 @@
 import { type SceneFile, sceneFile } from '../document/scene/sceneFile.ts';
 import { canopySurfaces, nodeReceivers } from '../growth/scene.ts';
 import { leafOptics } from '../light/leafOptics.ts';
-import { cellLight } from '../light/sky/cellLight.ts';
+import { lightOfPeriod } from './askedLight.ts';
 import type { LightAnswer } from './engine.ts';
 import type { TracedTree } from './tracedTree.ts';
 
 export function sceneOf(traced: TracedTree, { report }: LightAnswer): SceneFile {
   const { canopy, input, ledger } = traced;
-  const { site } = input;
   const { period } = report;
   return sceneFile({
     canopy,
     surfaces: [...canopySurfaces(canopy, leafOptics(input.values)), ...input.fixed],
     receivers: nodeReceivers(canopy),
     ledger,
-    light: cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: 'uniform' }),
+    light: lightOfPeriod(input, report).whole,
     period,
     result: report.shoots.map(({ id, lightFraction, standardError }) => ({
       shoot: id,

@@ -1,7 +1,8 @@
 /** All that a plan is made from. */
 import type { Surface } from '../geometry/surface.ts';
 import type { Stance, Tree } from '../geometry/tree.ts';
-import type { SkySite } from '../light/sky/dayLight.ts';
+import type { SkySite, Weather } from '../light/sky/dayLight.ts';
+import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import type { IsoDate, Site } from '../season/site.ts';
 import type { FigValues } from '../species/fig.ts';
 
@@ -25,4 +26,8 @@ export interface PlanInput {
   readonly seed: number;
   /** Waves of rays; more waves, less doubt. */
   readonly waves: number;
+  /** Of every day of the season; normal when left out. */
+  readonly weather?: Weather | undefined;
+  /** How the light of the sky lies over it; uniform when left out. */
+  readonly sky?: SkyKind | undefined;
 }

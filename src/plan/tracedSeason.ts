@@ -36,8 +36,14 @@ export interface TracedSeason {
   readonly crop: CropModel;
 }
 
-function lightOver({ site }: PlanInput, period: Period): CellLight {
-  return cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: 'uniform' });
+function lightOver({ site, weather, sky }: PlanInput, period: Period): CellLight {
+  return cellLight({
+    site,
+    groundReflectance: site.groundReflectance,
+    period,
+    skyKind: sky ?? 'uniform',
+    ...(weather && { weather }),
+  });
 }
 
 /** Light from leaf-out to the end of ripening, mean of a normal year. */

@@ -5,6 +5,9 @@ import { type DayOrbit, dayLengthH, dayOrbit, extraterrestrialMJM2Day } from './
 import { clearnessFromSunshine, sunshineFraction } from './globalRadiation.ts';
 import type { Climate, IsoDate, Site } from './site.ts';
 
+/** The day whose length stands for its month. */
+export const middleOfMonth = (date: IsoDate): IsoDate => `${date.slice(0, 8)}15`;
+
 export interface DayRadiation {
   readonly extraterrestrialMJM2: number;
   readonly globalMJM2: number;
@@ -18,17 +21,17 @@ export interface DayRadiation {
  * follow hold for all its days: the diffuse fit is one for monthly means, and so a month's answer is made of that
  * month's figures alone. The price is a step between months, up to 12 % of the day where summer turns into a dull
  * autumn; radiation above the air changes smoothly from day to day.
- * @param orbit of the day; FAO-56's own when left out
+ * @param orbits of the day and of the 15th of its month; FAO-56's own when left out
  */
 export function dayRadiation(
   site: Pick<Site, 'latitudeDeg' | 'climate'>,
   date: IsoDate,
-  orbit?: DayOrbit,
+  orbits?: { readonly day: DayOrbit; readonly middle: DayOrbit },
 ): DayRadiation {
   const { latitudeDeg, climate } = site;
-  const middle = dayOrbit(latitudeDeg, dayOfYear(`${date.slice(0, 8)}15`));
+  const middle = orbits?.middle ?? dayOrbit(latitudeDeg, dayOfYear(middleOfMonth(date)));
   const clearness = clearnessOf(climate, monthOf(date), middle);
-  const extraterrestrialMJM2 = extraterrestrialMJM2Day(latitudeDeg, dayOfYear(date), orbit);
+  const extraterrestrialMJM2 = extraterrestrialMJM2Day(latitudeDeg, dayOfYear(date), orbits?.day);
   const globalMJM2 = clearness * extraterrestrialMJM2;
   const diffuseMJM2 = globalMJM2 * diffuseShareOfMonth(clearness, middle.sunsetRad);
   return { extraterrestrialMJM2, globalMJM2, diffuseMJM2, clearness };

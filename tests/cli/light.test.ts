@@ -46,6 +46,8 @@ const light: LightReport = {
   weather: 'normal',
   sky: 'uniform',
   solarHour: null,
+  energy: { basis: 'sunshine', source: 'measured' },
+  parFactor: { molPerMJ: 2.018, low: 1.98, high: 2.3 },
   openSkyParMolM2Day: 38.4,
   dayLengthH: 8.9,
   thresholds: { deepShade: threshold(0.135), fruitingLight: threshold(0.27), saturation: threshold(0.45) },
@@ -67,12 +69,14 @@ describe('boughlight light', () => {
       '1 of 3 shoots sits in deep shade (below 13.5 % of open sky); 1 in fruiting light (27 % or more).',
     );
     expect(lines[1]).toContain('2026-12-03 to 2027-01-29. Open sky: 38.4 mol/m²/d of PAR.');
-    expect(lines.slice(3, 7)).toEqual([
+    expect(lines[2]).toBe('Weather: from hours of sunshine of each month, as measured.');
+    expect(lines.slice(4, 8)).toEqual([
       'Shoot               Light    ±  mol/m²/d  Sun h   Sky  Leaves  Dec  Jan',
       'Inner shoot           7 %  0.4       2.8    0.6   6 %     4 %    6    7',
       'Low shoot            19 %  2.0       7.3    1.7  17 %    11 %   17   19',
       'East limb, shoot 2   61 %  1.2      23.5    5.3  55 %    37 %   55   61',
     ]);
+    expect(out).toContain('PAR: 2.02 mol for each MJ of sunlight; figures in print run from 1.98 to 2.30.');
     expect(out).toContain('Seed 5, 123456 rays.');
   });
 
@@ -106,9 +110,11 @@ describe('boughlight light', () => {
   });
 
   it('says what weather and sky were asked for beside the usual', async () => {
-    const asked = { ...light, weather: 'clear', sky: 12 } as const;
+    const energy = { basis: 'clear sky', source: 'Haurwitz 1945' } as const;
+    const asked = { ...light, weather: 'clear', sky: 12, energy } as const;
     const { out } = await answerOf(['light', 'fig.json'], { files, light: asked });
-    expect(out.split('\n')[1]).toContain('of PAR. Every day clear. Sky: CIE 12.');
+    expect(out.split('\n')[1]).toContain('of PAR. Sky: CIE 12.');
+    expect(out.split('\n')[2]).toBe('Weather: every day without a cloud (Haurwitz 1945).');
     const named = { ...light, sky: 'overcast' } as const;
     expect((await answerOf(['light', 'fig.json'], { files, light: named })).out).toContain(
       'of PAR. Sky: overcast.',

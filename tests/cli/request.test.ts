@@ -38,9 +38,17 @@ describe('the words after the command', () => {
   });
 
   it.each([
-    ['--sky', '16', '--sky must be uniform, overcast, clear or a CIE sky from 1 to 15, got 16'],
-    ['--sky', '1.5', '--sky must be uniform, overcast, clear or a CIE sky from 1 to 15, got 1.5'],
-    ['--weather', 'wet', '--weather must be normal or clear, got wet'],
+    ['--sky', '16', '--sky must be uniform, overcast, clear, all-weather or a CIE sky from 1 to 15, got 16'],
+    [
+      '--sky',
+      '1.5',
+      '--sky must be uniform, overcast, clear, all-weather or a CIE sky from 1 to 15, got 1.5',
+    ],
+    [
+      '--weather',
+      'wet',
+      '--weather must be normal, clear or the path of a weather file ending in .epw, got wet',
+    ],
   ])('refuse what is no sky and no weather: %s %s', (option, value, reason) => {
     expect(readRequest(['light', 'fig.json', option, value])).toMatchObject({ ok: false });
     expect(JSON.stringify(readRequest(['light', 'fig.json', option, value]))).toContain(reason);

@@ -1,10 +1,7 @@
 /** The PAR of a normal or a clear day, step by step through solar time. */
-import { dayOfYear } from '../../season/calendar.ts';
 import { diffuseShareOfPar } from '../../season/diffuseShare.ts';
-import { dayOrbit, sunsetHourAngleRad } from '../../season/extraterrestrial.ts';
 import { parMolPerMJ } from '../../season/par.ts';
 import type { IsoDate, Site } from '../../season/site.ts';
-import { noonDeclinationDeg } from '../sun.ts';
 import type { Cover } from './cover.ts';
 import { daySteps } from './daySteps.ts';
 import type { HorizonSite } from './horizon.ts';
@@ -15,6 +12,7 @@ import {
   type RadiationSteps,
   sinesOfSteps,
   sum,
+  trueOrbit,
 } from './radiationSteps.ts';
 import type { QuarterTurns } from './turns.ts';
 
@@ -68,18 +66,16 @@ function parOf({ global, diffuse }: RadiationSteps, sines: Float64Array) {
  * path is that of the day's true declination. PAR of all steps together is the day's global radiation times the PAR factor, exactly.
  */
 export function dayLights(site: SkySite, weather: Weather = 'normal'): (date: IsoDate) => DayLight {
-  const { latitudeDeg, longitudeDeg, climate } = site;
+  const { latitudeDeg, climate } = site;
   const ofHours = climate.hourly && hourlySteps(climate.hourly, site);
   return (date) => {
-    const declinationDeg = noonDeclinationDeg(date, longitudeDeg);
-    const declinationRad = (declinationDeg * Math.PI) / 180;
-    const sunsetRad = sunsetHourAngleRad(latitudeDeg, declinationRad);
-    const orbit = { ...dayOrbit(latitudeDeg, dayOfYear(date)), declinationRad, sunsetRad };
+    const orbit = trueOrbit(site, date);
+    const { declinationRad, sunsetRad } = orbit;
     const sines = sinesOfSteps(latitudeDeg, declinationRad);
     const normal = (): RadiationSteps => ofHours?.(date, sines) ?? normalSteps(site, date, orbit);
     const steps = weather === 'clear' ? clearSteps(sines, orbit) : normal();
     return {
-      declinationDeg,
+      declinationDeg: (declinationRad * 180) / Math.PI,
       sunsetHourAngleDeg: (sunsetRad * 180) / Math.PI,
       globalMJM2: sum(steps.global),
       diffuseMJM2: sum(steps.diffuse),

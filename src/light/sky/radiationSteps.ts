@@ -1,9 +1,14 @@
 /** How a day's radiation runs: from monthly means, without a cloud, or from mean hours. */
-import { addDays, daysInMonth, monthOf } from '../../season/calendar.ts';
+import { addDays, dayOfYear, daysInMonth, monthOf } from '../../season/calendar.ts';
 import { haurwitzWM2 } from '../../season/clearSky.ts';
-import { dayRadiation } from '../../season/dayRadiation.ts';
+import { dayRadiation, middleOfMonth } from '../../season/dayRadiation.ts';
 import { diffuseShareOfHour } from '../../season/diffuseShare.ts';
-import { type DayOrbit, solarConstantWM2 } from '../../season/extraterrestrial.ts';
+import {
+  type DayOrbit,
+  dayOrbit,
+  solarConstantWM2,
+  sunsetHourAngleRad,
+} from '../../season/extraterrestrial.ts';
 import { diffuseShareAt, globalShareAt } from '../../season/hourShares.ts';
 import type { HourlyRadiation, IsoDate, Site } from '../../season/site.ts';
 import { noonDeclinationDeg } from '../sun.ts';
@@ -30,13 +35,21 @@ const cosines = Float64Array.from({ length: daySteps }, (_, step) =>
   Math.cos((hourAngleOfStep(step) * Math.PI) / 180),
 );
 
+/** Distance of the sun after FAO-56, declination and sunset true. */
+export function trueOrbit({ latitudeDeg, longitudeDeg }: WeatherSite, date: IsoDate): DayOrbit {
+  const declinationRad = (noonDeclinationDeg(date, longitudeDeg) * Math.PI) / 180;
+  const sunsetRad = sunsetHourAngleRad(latitudeDeg, declinationRad);
+  return { ...dayOrbit(latitudeDeg, dayOfYear(date)), declinationRad, sunsetRad };
+}
+
 /**
  * A normal day's global and diffuse radiation, spread over the hours by Collares-Pereira & Rabl 1979 and Liu & Jordan 1960 (both divided
  * by their sums, so the day keeps its totals). Where the spread diffuse exceeds the spread global (dull days, low sun), the beam is
  * 0 and the rest of the day's beam is scaled to keep its total.
  */
 export function normalSteps(site: WeatherSite, date: IsoDate, orbit: DayOrbit): RadiationSteps {
-  const { globalMJM2, diffuseMJM2 } = dayRadiation(site, date, orbit);
+  const orbits = { day: orbit, middle: trueOrbit(site, middleOfMonth(date)) };
+  const { globalMJM2, diffuseMJM2 } = dayRadiation(site, date, orbits);
   const globalShare = spread(orbit.sunsetRad, globalShareAt);
   const diffuse = spread(orbit.sunsetRad, diffuseShareAt).map((share) => share * diffuseMJM2);
   const beam = globalShare.map((share, i) => Math.max(0, share * globalMJM2 - (diffuse[i] as number)));

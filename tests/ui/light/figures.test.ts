@@ -35,6 +35,8 @@ const report: LightReport = {
   weather: 'normal',
   sky: 'uniform',
   solarHour: null,
+  energy: { basis: 'sunshine', source: 'measured' },
+  parFactor: { molPerMJ: 2.018, low: 1.98, high: 2.3 },
   openSkyParMolM2Day: 37,
   dayLengthH: 15.3,
   thresholds: { deepShade: threshold(0.13), fruitingLight: threshold(0.26), saturation: threshold(0.44) },

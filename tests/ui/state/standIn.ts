@@ -84,6 +84,8 @@ export const lightAnswer = (seed: number): LightAnswer => ({
     weather: 'normal',
     sky: 'uniform',
     solarHour: null,
+    energy: { basis: 'sunshine', source: 'measured' },
+    parFactor: { molPerMJ: 2.018, low: 1.98, high: 2.3 },
     openSkyParMolM2Day: 31.7,
     dayLengthH: 14.6,
     thresholds: { deepShade: threshold(0.13), fruitingLight: threshold(0.26), saturation: threshold(0.44) },
