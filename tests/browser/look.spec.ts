@@ -181,3 +181,16 @@ test('every way to look at the light can be read by everyone, in every theme', a
     }
   }
 });
+
+test('a sheet is printed over its full length, without what can only be pressed', async ({ page }) => {
+  await openWithoutPicture(page);
+  await lookAt(page, 'Day');
+  await page.emulateMedia({ media: 'print' });
+  const last = page.locator('.strip tbody tr').last();
+  const [sheetBox, rowBox] = [await page.locator('.sheet').boundingBox(), await last.boundingBox()];
+  const end = (box: { y: number; height: number } | null): number => (box?.y ?? 0) + (box?.height ?? 0);
+  expect(end(rowBox)).toBeGreaterThan(900);
+  expect(end(sheetBox)).toBeGreaterThanOrEqual(end(rowBox));
+  await expect(page.getByRole('button', { name: 'See the tree from the sun' })).toBeHidden();
+  await expect(page.getByRole('tab', { name: 'Work' })).toBeHidden();
+});
