@@ -106,8 +106,17 @@ function nodesOf(
   });
 }
 
-function shootOf({ id, name }: Shoot, allNodes: readonly DayNode[], steps: number): DayShoot {
-  const nodes = allNodes.filter(({ shootId }) => shootId === id);
+function byShoot(nodes: readonly DayNode[]): ReadonlyMap<string, readonly DayNode[]> {
+  const found = new Map<string, DayNode[]>();
+  for (const node of nodes) {
+    const known = found.get(node.shootId);
+    if (known === undefined) found.set(node.shootId, [node]);
+    else known.push(node);
+  }
+  return found;
+}
+
+function shootOf({ id, name }: Shoot, nodes: readonly DayNode[], steps: number): DayShoot {
   const mean = (of: (node: DayNode) => number): number =>
     nodes.reduce((sum, node) => sum + of(node), 0) / nodes.length;
   const perStep = (of: (node: DayNode) => Float32Array): number[] =>
@@ -143,6 +152,7 @@ export function* dayJob(file: TreeFile, question: DayQuestion, options: LookOpti
     doing,
   }));
   const nodes = nodesOf(canopy, day.steps, strip, skyShare);
+  const ofShoot = byShoot(nodes);
   const steps = stepsOf(day, input.site.timeZone);
   return {
     report: {
@@ -155,7 +165,7 @@ export function* dayJob(file: TreeFile, question: DayQuestion, options: LookOpti
       dayLengthH: day.dayLengthH,
       openParMolM2Day: steps.reduce((sum, { openParMolM2 }) => sum + openParMolM2, 0),
       steps,
-      shoots: canopy.shoots.map((shoot) => shootOf(shoot, nodes, steps.length)),
+      shoots: canopy.shoots.map((shoot) => shootOf(shoot, ofShoot.get(shoot.id) ?? [], steps.length)),
     },
     nodes,
   };

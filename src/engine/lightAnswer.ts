@@ -1,5 +1,5 @@
 /** A traced tree's light over a period, as a report. */
-import type { Canopy } from '../growth/canopy.ts';
+import type { Canopy, LeafBlade } from '../growth/canopy.ts';
 import type { CellLight, Direction } from '../light/directions.ts';
 import { leafExposure } from '../light/leafExposure.ts';
 import type { Exposure } from '../light/ledger.ts';
@@ -9,6 +9,7 @@ import {
   eachReceiver,
   exposureOf,
   exposureOfWaves,
+  type Grouping,
   listShares,
   rowMaker,
   type WaveLight,
@@ -79,18 +80,25 @@ function leafLights({ canopy, leafLedger }: TracedTree, { whole }: LightOfPeriod
   });
 }
 
-/** Mean of the leaves of a shoot by their area. */
-function meanLeaf({ leaves }: Canopy, lights: readonly LeafLight[], owner: number): number {
+/** Which nodes, and so which leaves, each group has. */
+function membersOf({ count, group }: Grouping): readonly (readonly number[])[] {
+  const members: number[][] = Array.from({ length: count }, () => []);
+  group.forEach((g, i) => members[g]?.push(i));
+  return members;
+}
+
+/** Mean of some leaves by their area. */
+function meanLeaf({ leaves }: Canopy, lights: readonly LeafLight[], members: readonly number[]): number {
   let [area, sum] = [0, 0];
-  leaves.forEach((leaf, i) => {
-    if (leaf.owner !== owner) return;
-    area += leaf.areaM2;
-    sum += leaf.areaM2 * (lights[i] as LeafLight).share;
-  });
+  for (const i of members) {
+    const { areaM2 } = leaves[i] as LeafBlade;
+    area += areaM2;
+    sum += areaM2 * (lights[i] as LeafLight).share;
+  }
   return sum / area;
 }
 
-/** Mean of the nodes of a shoot. */
+/** Mean of some nodes. */
 function meanNode(nodes: readonly NodeFigures[]): Pick<ShootLight, 'sunHours' | 'openSky' | 'heightM'> {
   const mean = (of: (node: NodeFigures) => number): number =>
     nodes.reduce((sum, node) => sum + of(node), 0) / nodes.length;
@@ -147,7 +155,8 @@ function shootLights(
   nodes: readonly NodeFigures[],
   leaves: readonly LeafLight[],
 ): readonly ShootLight[] {
-  const { group, count: groupCount } = nodesOfShoots(canopy);
+  const grouping = nodesOfShoots(canopy);
+  const [groupCount, allMembers] = [grouping.count, membersOf(grouping)];
   const tableOf = <K extends keyof WaveTables>(part: K) => ({
     groupCount,
     waves: tables.map((table) => table[part]),
@@ -161,7 +170,8 @@ function shootLights(
   const groups = exposureOf(table, light.whole);
   const parts = partsOf(tableOf('parts'), light.whole);
   const leafParts = partsOf(tableOf('leafParts'), light.whole);
-  return canopy.shoots.map(({ id, name, owner }, s) => {
+  return canopy.shoots.map(({ id, name }, s) => {
+    const members = allMembers[s] as readonly number[];
     const { share, standardError } = groups[s] as Exposure;
     return {
       id,
@@ -170,11 +180,11 @@ function shootLights(
       standardError,
       parMolM2Day: share * light.whole.openSkyParMolM2Day,
       parts: (parts[s] as MeasuredParts).parts,
-      leafLightFraction: meanLeaf(canopy, leaves, owner),
+      leafLightFraction: meanLeaf(canopy, leaves, members),
       leafParts: (leafParts[s] as MeasuredParts).parts,
       byMonth: byMonth(months, s),
       byHour: byHour(hours, s),
-      ...meanNode(nodes.filter((_, i) => group[i] === s)),
+      ...meanNode(members.map((i) => nodes[i] as NodeFigures)),
     };
   });
 }
