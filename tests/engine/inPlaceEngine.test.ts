@@ -121,7 +121,8 @@ describe('light after a change', () => {
       const said = new Set<string>();
       const changed = { ...whip, site: { ...site, ...change } };
       const answer = await engine.light(changed, { waves: 2 }, ({ doing }) => said.add(doing)).result;
-      expect([...said]).toEqual(['Weighing the light']);
+      expect(said).toContain('Weighing the light');
+      expect(said).not.toContain('Growing the leaves');
       return { changed, answer };
     };
     for (const change of weighed) await ask(change);

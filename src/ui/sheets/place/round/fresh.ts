@@ -14,7 +14,7 @@ const sides: readonly (readonly [east: number, north: number, bearingDeg: number
 ];
 /** From the tree to a new thing, farther off where the nearer ground is taken; and from one thing to the next. */
 const [aways, apartM] = [[2, 4, 6, 9], 0.2] as const;
-const halfLengthM = 2;
+const halfLengthM = 1.2;
 
 type Side = (typeof sides)[number];
 
