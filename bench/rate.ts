@@ -14,7 +14,8 @@ import type { Lattice } from '../src/light/trace/lattice/lattice.ts';
 import { type LatticeScene, makeLatticeScene } from '../src/light/trace/lattice/scene.ts';
 import { fastestCaster } from '../src/light/trace/lattice/simdCaster.ts';
 import { latticeFor } from '../src/light/trace/leafWave.ts';
-import { parallelBeamTracer } from '../src/light/trace/parallelBeam.ts';
+import { parallelBeamTracer, plainBeamTracer } from '../src/light/trace/parallelBeam.ts';
+import type { MakeTracer } from '../src/light/tracer.ts';
 import { median, timeMs } from './clock.ts';
 import { makePeer } from './peer.ts';
 import { vaseTree } from './vaseTree.ts';
@@ -60,13 +61,17 @@ function thinned({ points, onSurface }: LeafRays): LeafRays {
   return { points: some, onSurface: Int32Array.from(kept, (k) => onSurface[k] as number), blockers: 0 };
 }
 
-function gridTrace(tree: ReturnType<typeof vaseTree>, directions: readonly Direction[]): () => number {
+function gridTrace(
+  tree: ReturnType<typeof vaseTree>,
+  directions: readonly Direction[],
+  makeTracer: MakeTracer,
+): () => number {
   const receivers = tree.surfaces.flatMap((s, onSurface): Receiver[] => {
     if (s.shape !== 'blade') return [];
     const point = s.origin.map((x, k) => x + 0.4 * (s.along[k] as number)) as unknown as Vec3;
     return [{ point, normal: [0, 1, 0], sides: 'both', onSurface }];
   });
-  const trace = parallelBeamTracer(tree.surfaces, receivers);
+  const trace = makeTracer(tree.surfaces, receivers);
   return () => {
     for (const { toSky } of directions) trace(toSky, () => {});
     return receivers.length * directions.length;
@@ -86,12 +91,14 @@ export function measureRate(): string {
   const fewSamples = few.reduce((sum, { onSurface }) => sum + onSurface.length, 0);
   const blockers = rays.reduce((sum, r) => sum + r.blockers, 0) / samples;
   let met = 0;
-  const grid = gridTrace(tree, directions);
+  const grid = gridTrace(tree, directions, parallelBeamTracer);
+  const plainGrid = gridTrace(tree, directions, plainBeamTracer);
   const gridSamples = grid();
   const work: Record<string, Work> = {
     'lattice, WebAssembly': { samples, run: () => castAll(fastestCaster, scene, lattices), ms: [] },
     'lattice, TypeScript': { samples, run: () => castAll(plainCaster, scene, lattices), ms: [] },
-    'point grid, TypeScript (own rays)': { samples: gridSamples, run: grid, ms: [] },
+    'point grid, WebAssembly (own rays)': { samples: gridSamples, run: grid, ms: [] },
+    'point grid, TypeScript (own rays)': { samples: gridSamples, run: plainGrid, ms: [] },
     'three-mesh-bvh': {
       samples: fewSamples,
       run: () => {
