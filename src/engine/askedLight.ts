@@ -39,6 +39,12 @@ function skyOver({ site }: PlanInput, { sky }: Asked, solarHour: number | null):
   return solarHour === null ? over : { ...over, solarHour };
 }
 
+/** The light alone, without its months and hours. */
+export function lightOf(input: PlanInput, asked: Asked): CellLight {
+  const { period, weather, solarHour } = asked;
+  return cellLightOf(levelLight(input.site, period, weather), skyOver(input, asked, solarHour));
+}
+
 /** Hands over after each month. */
 export function* lightOfPeriodSteps(input: PlanInput, asked: Asked): Generator<void, LightOfPeriod, unknown> {
   const { period, weather, solarHour } = asked;

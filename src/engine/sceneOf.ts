@@ -2,7 +2,7 @@
 import { type SceneFile, sceneFile } from '../document/scene/sceneFile.ts';
 import { canopySurfaces, nodeReceivers } from '../growth/scene.ts';
 import { leafOptics } from '../light/leafOptics.ts';
-import { lightOfPeriod } from './askedLight.ts';
+import { lightOf } from './askedLight.ts';
 import type { LightAnswer } from './engine.ts';
 import type { TracedTree } from './tracedTree.ts';
 
@@ -14,7 +14,7 @@ export function sceneOf(traced: TracedTree, { report }: LightAnswer): SceneFile 
     surfaces: [...canopySurfaces(canopy, leafOptics(input.values)), ...input.fixed],
     receivers: nodeReceivers(canopy),
     ledger,
-    light: lightOfPeriod(input, report).whole,
+    light: lightOf(input, report),
     period,
     result: report.shoots.map(({ id, lightFraction, standardError }) => ({
       shoot: id,
