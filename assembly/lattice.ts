@@ -272,7 +272,8 @@ function fill(
   const y0 = f64x2.extract_lane(corner, 1);
   const zero = f64x2.splat(0);
   const sides = f64x2.splat(side);
-  reserve((right - left + 1) * (high - low + 1));
+  const rays = (right - left + 1) * (high - low + 1);
+  if (hitCount + rays > hitRoom) reserve(rays);
   const mask = load<i32>(bladeMaskAt + ((<usize>b) << 2));
   const texel = texelAt + ((<usize>mask) << 12);
   for (let y = low; y <= high; y++) {
@@ -335,7 +336,8 @@ function castStems(): void {
     const right = <i32>f64x2.extract_lane(to, 0);
     const low = <i32>f64x2.extract_lane(from, 1);
     const high = <i32>f64x2.extract_lane(to, 1);
-    reserve((right - left + 1) * (high - low + 1));
+    const rays = (right - left + 1) * (high - low + 1);
+    if (hitCount + rays > hitRoom) reserve(rays);
     const length = sqrt(dRight * dRight + dTop * dTop);
     const isAcross = abs(dTop) > leastSlant * length;
     const wide = max(radius, radius + dRadius);

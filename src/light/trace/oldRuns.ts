@@ -86,11 +86,13 @@ export class OldRuns {
       }
       ray[into.runs++] = here;
       const [from, start] = [k, into.count];
-      let [at, code] = [start, hitKind[k] as number];
-      do {
+      let at = start;
+      hit[at++] = codeAfter[(hitKind[k++] as number) + kinds] as number;
+      for (; k < end; k++) {
+        const code = hitKind[k] as number;
+        if (code < 0) break;
         hit[at++] = codeAfter[code + kinds] as number;
-        code = hitKind[++k] as number;
-      } while (k < end && code >= 0);
+      }
       into.count = at;
       if (share !== null && hitShare !== null) share.set(hitShare.subarray(from, k), start);
     }

@@ -51,8 +51,8 @@ function kindFinder({ kindGroup, kindOwner, kindShare }: LeafWave | LatticeScene
     kinds.get(`${Math.max(-1, group)} ${owner} ${optics.transmittance}`) ?? -1;
 }
 
-const sceneOf = (surfaces: readonly Surface[]): LatticeScene =>
-  makeLatticeScene({ surfaces, group: new Int32Array(surfaces.length).fill(-1), groupCount: 0 });
+const sceneOf = (surfaces: readonly Surface[], { masks }: LatticeScene): LatticeScene =>
+  makeLatticeScene({ surfaces, group: new Int32Array(surfaces.length).fill(-1), groupCount: 0 }, masks);
 
 /** A surface that is as it was but gathers light for another group than its like counts as changed. */
 function commonOf(input: RetraceLeafWaveInput, scene: LatticeScene): Common {
@@ -76,7 +76,7 @@ function commonOf(input: RetraceLeafWaveInput, scene: LatticeScene): Common {
     return false;
   });
   const gone = before.surfaces.filter((_, i) => stays[i] === 0);
-  const [comeScene, goneScene] = [sceneOf(come), sceneOf(gone)];
+  const [comeScene, goneScene] = [sceneOf(come, scene), sceneOf(gone, scene)];
   const isCloudChanged = comeScene.clouds.length + goneScene.clouds.length > 0;
   return { kindAfter, gone: goneScene, come: comeScene, isCloudChanged };
 }

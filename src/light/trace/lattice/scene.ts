@@ -173,7 +173,7 @@ function checkGroups({ surfaces, group, groupCount }: LatticeSceneInput): void {
 
 /** Gathers the things of a scene in their order. */
 class Builder {
-  readonly masks = makeMaskTable();
+  readonly masks: MaskTable;
   readonly things = new Things();
   readonly extent: Extent;
   readonly blade: Float64Array;
@@ -181,7 +181,8 @@ class Builder {
   readonly stem: number[] = [];
   readonly triangle: number[] = [];
 
-  constructor(groupCount: number, blades: number) {
+  constructor(groupCount: number, blades: number, masks: MaskTable) {
+    this.masks = masks;
     this.extent = new Extent(groupCount);
     this.blade = new Float64Array(bladeStride * blades);
   }
@@ -213,13 +214,16 @@ class Builder {
   }
 }
 
-/** Throws on an unsound scene (`checkScene`), on groups that do not fit, and on clouds that could be cut. */
-export function makeLatticeScene(input: LatticeSceneInput): LatticeScene {
+/**
+ * Throws on an unsound scene (`checkScene`), on groups that do not fit, and on clouds that could be cut.
+ * @param masks those of a scene with the same outlines, where there is one
+ */
+export function makeLatticeScene(input: LatticeSceneInput, masks = makeMaskTable()): LatticeScene {
   const { surfaces, group, groupCount } = input;
   checkScene(surfaces, []);
   checkGroups(input);
   const blades = ofShape(surfaces, 'blade');
-  const built = new Builder(groupCount, blades.length);
+  const built = new Builder(groupCount, blades.length, masks);
   for (const [blade, i] of blades) built.addBlade(blade, i, group[i] as number);
   for (const [stem, i] of ofShape(surfaces, 'stem')) built.addStem(stem, i);
   for (const [mesh, i] of ofShape(surfaces, 'mesh')) built.addMesh(mesh, i, group[i] as number);
