@@ -20,7 +20,7 @@ const heightOf = (solid: Solid): number => (solid.kind === 'box' ? solid.sizeM[2
 const throughLeaves = (density: number, thicknessM: number): number =>
   Math.exp(-leavesExtinctionPerM(density) * thicknessM);
 
-function passes(thing: Surrounding): string {
+function passes(thing: Surrounding, wallsThrowLight: boolean | undefined): string {
   switch (thing.kind) {
     case 'fence':
       return `${percent(thing.openFraction)} of the light passes it square on`;
@@ -31,8 +31,10 @@ function passes(thing: Surrounding): string {
       return `its leaves pass ${percent(throughLeaves(thing.leafAreaDensityM2M3, level))} through the middle`;
     }
     case 'wall':
-    case 'box':
-      return 'nothing passes it';
+    case 'box': {
+      const thrown = `, and it throws back ${percent(thing.reflectance)} of the light that falls on it`;
+      return `nothing passes it${wallsThrowLight === true ? thrown : ''}`;
+    }
   }
 }
 
@@ -42,7 +44,7 @@ function thingText(thing: Surrounding, { standing, ...file }: TreeFile): string 
   const name = `${thing.name} (${words[thing.kind]})`;
   if (thing.kind === 'crown') {
     const where = whereabouts([thing.centre[0] - standing.at[0], thing.centre[1] - standing.at[1]]);
-    return `${name}: its middle ${where}, ${metres(thing.centreHeightM)} up; ${passes(thing)}.`;
+    return `${name}: its middle ${where}, ${metres(thing.centreHeightM)} up; ${passes(thing, file.site.wallsThrowLight)}.`;
   }
   const way = wayTo(footprintOf(thing), standing.at);
   const aboveSoilM = heightOf(thing) - soilHeightM({ standing, ...file });
@@ -51,7 +53,7 @@ function thingText(thing: Surrounding, { standing, ...file }: TreeFile): string 
     aboveSoilM > 0 && far > 0
       ? `, up to ${Math.round(deg(Math.atan2(aboveSoilM, far)))}° of height from the soil`
       : '';
-  return `${name}: ${whereabouts(way)}${hides}; ${passes(thing)}.`;
+  return `${name}: ${whereabouts(way)}${hides}; ${passes(thing, file.site.wallsThrowLight)}.`;
 }
 
 /** Share of an even sky on the level below a skyline: the mean of the squared sine of its height. */

@@ -1,6 +1,6 @@
 /** `boughlight scene FILE` */
 import { sceneGlb } from '../document/scene/sceneGlb.ts';
-import { asItStandsOn } from '../document/views.ts';
+import { asOneScene } from '../document/views.ts';
 import { lightJob } from '../engine/lightJob.ts';
 import { runJob } from '../engine/runJob.ts';
 import { sceneOf } from '../engine/sceneOf.ts';
@@ -13,12 +13,12 @@ const megabytes = (bytes: Uint8Array): string => (bytes.length / 1e6).toFixed(1)
 
 /**
  * Traces the tree as `light` does, by the same job, and hands over what was traced. A pot that is turned stays as it stands at bud
- * break: a scene has one pose.
+ * break, and walls throw nothing back: a scene tells surfaces and light from the sky, nothing else.
  */
 export async function sceneCommand(request: WorkRequest, { terminal }: Workplace): Promise<Read<string>> {
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
-  const file = asItStandsOn(tree.value, tree.value.season.budBreakOn);
+  const file = asOneScene(tree.value);
   const { period, waves, seed, weather, sky, glb, json } = request;
   const options = {
     ...(period === undefined ? {} : { period }),

@@ -197,6 +197,10 @@ export const treeFileSchema = z.strictObject({
     climate,
     frost: z.strictObject({ lastOfSpring: dayOfYear, firstOfAutumn: dayOfYear }).nullable(),
     surroundings: z.array(surrounding).max(100).default([]),
+    wallsThrowLight: z
+      .boolean()
+      .describe('Whether walls and boxes throw light back, by their reflectance. Left out: they are dark.')
+      .optional(),
     skyline: skyline.optional(),
     slope: slope.describe('Of the ground. Heights are still measured from the level.').optional(),
     cover: cover.optional(),

@@ -36,3 +36,9 @@ export function asItStandsOn(file: TreeFile, date: IsoDate): TreeFile {
   const turnedBy = quarterTurns === undefined ? 0 : poseDeg(poseOn(quarterTurns, date));
   return { ...file, standing: { ...standing, turnedDeg: wrapDeg(standing.turnedDeg + turnedBy) } };
 }
+
+/** The file as one scene can tell it: its pot stands as at bud break, and its walls throw nothing back. */
+export function asOneScene(file: TreeFile): TreeFile {
+  const standing = asItStandsOn(file, file.season.budBreakOn);
+  return { ...standing, site: { ...file.site, wallsThrowLight: false } };
+}

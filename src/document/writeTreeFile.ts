@@ -52,6 +52,7 @@ const keyOrder: Readonly<Record<string, readonly string[]>> = {
     'climate',
     'frost',
     'surroundings',
+    'wallsThrowLight',
     'skyline',
     'slope',
     'cover',

@@ -19,7 +19,8 @@ function movedShare({ surfaceBefore }: SceneChange): number {
 }
 
 /**
- * Whether the waves of the two trees are towards the same directions, with lattices alike. Pots that are turned are left out.
+ * Whether the waves of the two trees are towards the same directions, with lattices alike. Pots that are turned are left out, and trees
+ * before walls that throw light back.
  */
 function areRaysAlike(
   { scene: before, input: inputBefore, ledger }: TracedTree,
@@ -28,6 +29,8 @@ function areRaysAlike(
   const isTurned = inputBefore.site.quarterTurns !== undefined || input.site.quarterTurns !== undefined;
   return (
     !isTurned &&
+    before.throwing === null &&
+    scene.throwing === null &&
     before.seed === scene.seed &&
     before.latitudeDeg === scene.latitudeDeg &&
     before.leafCount === scene.leafCount &&

@@ -17,6 +17,25 @@ export interface Direction {
   readonly cell: number;
   /** Pose in which a pot that is turned was traced along it, drawn by chance, each as likely; none for one that is not. */
   readonly pose?: number;
+  /** Of a direction that brings light which a patch of a wall throws back: rays that do not meet that patch bring nothing. */
+  readonly thrownBy?: ThrownBy;
+}
+
+export interface ThrownBy {
+  /** Number of the patch in `faces`. */
+  readonly patch: number;
+  readonly reflectance: number;
+  /** That the direction stands for: of its cell of sky or ground, times the patches it was chosen from. */
+  readonly solidAngleSr: number;
+  /** One and the same for all directions of a wave. */
+  readonly faces: FaceLight;
+}
+
+/** What each patch gets from each direction of a wave: entry d * patchCount + patch, cosine times share let through. */
+export interface FaceLight {
+  readonly patchCount: number;
+  readonly directions: readonly Direction[];
+  readonly received: Float64Array;
 }
 
 /**

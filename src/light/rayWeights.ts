@@ -1,5 +1,5 @@
 /** What each direction of a wave counts for under a certain light. */
-import type { CellKind, CellLight, Direction } from './directions.ts';
+import type { CellKind, CellLight, Direction, FaceLight } from './directions.ts';
 import { skyPatches } from './sky/cells.ts';
 import { hiddenBy } from './sky/horizon.ts';
 import { poseCount } from './sky/turns.ts';
@@ -23,7 +23,9 @@ export interface WaveWeights {
   readonly from: readonly CellKind[];
 }
 
-function energyOf({ kind, cell, pose }: Direction, light: CellLight): number {
+/** 0 for what patches throw back, which is no cell's light. */
+function energyOf({ kind, cell, pose, thrownBy }: Direction, light: CellLight): number {
+  if (thrownBy !== undefined) return 0;
   const inPose = pose === undefined ? undefined : light.poses?.[pose];
   const energy = inPose === undefined ? light[kind][cell] : poseCount * (inPose[kind][cell] ?? Number.NaN);
   if (energy === undefined || !(energy >= 0 && energy < Infinity)) {
@@ -64,11 +66,47 @@ function openSum(directions: readonly Direction[], kind: 'sky' | 'beam', light: 
  * those of the open sky all the same. Below a cover the closed sums are those below it, in shares of the open sky above. Of a
  * pot that is turned each direction counts for the days of the pose it was traced in, poseCount times.
  *
+ * Light thrown back by patches of walls: reflectance x irradiance of the patch / pi is its radiance, the same to all sides
+ * (Lambert), and the irradiance is summed from the patch's own rays in the same light.
+ *
  * Dropped: where no ray of a wave meets the beam (the sun so low that each beam box drew a place below the
  * horizon) the other waves carry it, and the standard error grows; where no wave has any, its energy is counted as sky.
  * Under no light at all (polar night) all weights are 0.
  */
-export function rayWeights({ waves }: Waves, light: CellLight): readonly WaveWeights[] {
+export function rayWeights(all: Waves, light: CellLight): readonly WaveWeights[] {
+  const faces = all.waves.map(({ directions }) => facesOf(directions));
+  if (faces.every((one) => one === null)) return plainWeights(all, light);
+  const irradiance = patchIrradiance(faces, light);
+  return plainWeights(all, light).map((weights, w) => {
+    const directions = all.waves[w]?.directions ?? [];
+    const weight = weights.weight.map((value, d) => {
+      const by = directions[d]?.thrownBy;
+      if (by === undefined) return value;
+      return ((by.reflectance * by.solidAngleSr) / Math.PI) * (irradiance[w]?.[by.patch] ?? Number.NaN);
+    });
+    return { ...weights, weight };
+  });
+}
+
+const facesOf = (directions: readonly Direction[]): FaceLight | null =>
+  directions.find(({ thrownBy }) => thrownBy !== undefined)?.thrownBy?.faces ?? null;
+
+/** Light on each patch in each wave, as share of what a level sensor under open sky gets. */
+function patchIrradiance(faces: readonly (FaceLight | null)[], light: CellLight): readonly Float64Array[] {
+  const weights = plainWeights({ waves: faces.map((one) => ({ directions: one?.directions ?? [] })) }, light);
+  return faces.map((one, w) => {
+    const { patchCount = 0, received = [] } = one ?? {};
+    const sums = new Float64Array(patchCount);
+    weights[w]?.weight.forEach((weight, d) => {
+      for (let p = 0; p < patchCount; p++) {
+        sums[p] = (sums[p] as number) + weight * (received[d * patchCount + p] as number);
+      }
+    });
+    return sums;
+  });
+}
+
+function plainWeights({ waves }: Waves, light: CellLight): readonly WaveWeights[] {
   const open = light.openSkyParMolM2Day;
   if (!(open >= 0 && open < Infinity)) {
     throw new Error(`rayWeights: openSkyParMolM2Day must be 0 or more, got ${open}`);

@@ -1,10 +1,13 @@
 /** A canopy and what stands around it as rays meet it: plain data, which can go to another thread. */
 import type { Receiver, Surface } from '../geometry/surface.ts';
 import { turnSurface } from '../geometry/turnSurface.ts';
+import { add, distance, scale } from '../geometry/vec.ts';
 import type { Canopy } from '../growth/canopy.ts';
 import { canopySurfaces, nodeReceivers } from '../growth/scene.ts';
 import { leafOptics } from '../light/leafOptics.ts';
 import { poseCount, poseDeg } from '../light/sky/turns.ts';
+import { type Patch, throwingPatches } from '../light/thrown/patches.ts';
+import type { Ball } from '../light/thrown/thrownDirections.ts';
 import type { PlanInput } from './input.ts';
 
 export interface CanopyScene {
@@ -22,8 +25,34 @@ export interface CanopyScene {
    * 0, would see it. In each as many surfaces in the same order, the last of `surfaces`. Null for a tree that stays.
    */
   readonly fixedByPose: readonly (readonly Surface[])[] | null;
+  /** Walls that throw light back; null where none is to, and for a pot that is turned, whose walls stay dark. */
+  readonly throwing: Throwing | null;
   readonly latitudeDeg: number;
   readonly seed: number;
+}
+
+export interface Throwing {
+  readonly patches: readonly Patch[];
+  /** Surfaces of the canopy. */
+  readonly treeCount: number;
+  /** Round all of its leaves. */
+  readonly ball: Ball;
+}
+
+/** Leaves reach so far from their node, at most. */
+const leafReachM = 0.45;
+
+function throwingOf(canopy: Canopy, surfaces: readonly Surface[], fixedCount: number): Throwing | null {
+  const points = canopy.nodes.map(({ point }) => point);
+  if (points.length === 0) return null;
+  const middle = scale(
+    points.reduce((sum, point) => add(sum, point)),
+    1 / points.length,
+  );
+  const patches = throwingPatches(surfaces, middle);
+  if (patches.length === 0) return null;
+  const radiusM = Math.max(...points.map((point) => distance(point, middle))) + leafReachM;
+  return { patches, treeCount: surfaces.length - fixedCount, ball: { middle, radiusM } };
 }
 
 export function canopyScene(canopy: Canopy, input: PlanInput): CanopyScene {
@@ -43,6 +72,10 @@ export function canopyScene(canopy: Canopy, input: PlanInput): CanopyScene {
         : Array.from({ length: poseCount }, (_, pose) =>
             fixed.map((surface) => turnSurface(surface, stance.foot, -poseDeg(pose))),
           ),
+    throwing:
+      site.wallsThrowLight === true && site.quarterTurns === undefined
+        ? throwingOf(canopy, surfaces, fixed.length)
+        : null,
     latitudeDeg: site.latitudeDeg,
     seed,
   };

@@ -3,12 +3,13 @@ import type { CellLight, Direction } from '../light/directions.ts';
 import type { LeafWave } from '../light/leafLedger.ts';
 import type { Wave } from '../light/ledger.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
-import { posedCaster } from '../light/trace/lattice/posedCaster.ts';
+import { casterByDirection } from '../light/trace/lattice/casterByDirection.ts';
 import { traceLeafWaveSteps } from '../light/trace/leafWave.ts';
-import { inWorld, posed, posedTracer } from '../light/trace/posed.ts';
+import { inWorld, tracerByDirection } from '../light/trace/sceneByDirection.ts';
 import { traceWaveSteps } from '../light/trace/wave.ts';
-import { type CanopyScene, posesOf } from './canopyScene.ts';
+import type { CanopyScene } from './canopyScene.ts';
 import { inPoses } from './poses.ts';
+import { rayPlan } from './rayPlan.ts';
 
 /** A wave to be traced, as plain data. */
 export interface WaveTask {
@@ -48,11 +49,10 @@ function directionsOf({ scene, wave, onlyFor, coarse }: WaveTask): readonly Dire
 function nodeWaveSteps(task: WaveTask): Generator<number, Wave, void> {
   const { surfaces, receivers, ownerCount } = task.scene;
   const directions = directionsOf(task).filter(({ kind }) => kind !== 'ground');
-  const poses = posesOf(task.scene);
-  if (poses === null) return traceWaveSteps({ surfaces, receivers, directions, ownerCount });
-  const turned = posed(directions);
-  const input = { surfaces, receivers, directions: turned.directions, ownerCount };
-  return inWorld(traceWaveSteps(input, posedTracer(poses, turned)), directions);
+  const plan = rayPlan(task.scene, task.wave, directions, task.coarse !== undefined);
+  if (plan === null) return traceWaveSteps({ surfaces, receivers, directions, ownerCount });
+  const input = { surfaces, receivers, directions: plan.traced, ownerCount };
+  return inWorld(traceWaveSteps(input, tracerByDirection(plan.scenes, plan.sceneOf)), plan.directions);
 }
 
 /**
@@ -87,9 +87,8 @@ function leafWaveSteps(task: WaveTask): Generator<number, LeafWave, void> {
     seed,
     wave,
   };
-  const poses = posesOf(scene);
-  if (poses === null) return traceLeafWaveSteps({ ...input, directions });
-  const turned = posed(directions);
-  const makeCaster = posedCaster({ poses, group, groupCount: leafCount }, turned);
-  return inWorld(traceLeafWaveSteps({ ...input, directions: turned.directions }, makeCaster), directions);
+  const plan = rayPlan(scene, wave, directions, coarse !== undefined);
+  if (plan === null) return traceLeafWaveSteps({ ...input, directions });
+  const makeCaster = casterByDirection({ scenes: plan.scenes, group, groupCount: leafCount }, plan.sceneOf);
+  return inWorld(traceLeafWaveSteps({ ...input, directions: plan.traced }, makeCaster), plan.directions);
 }

@@ -172,6 +172,7 @@ export const badShapes: readonly BadText[] = [
     'a skyline overhead',
     set(['site', 'skyline'], { reflectance: 0.2, points: [{ bearingDeg: 3, heightDeg: 90 }] }),
   ),
+  changed('walls that throw a little', set(['site', 'wallsThrowLight'], 0.4)),
   changed('a slope of 90 degrees', set(['site', 'slope'], { slopeDeg: 90, fallsToDeg: 180 })),
   changed('a slope without a way down', set(['site', 'slope'], { slopeDeg: 9 })),
   changed(

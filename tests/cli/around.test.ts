@@ -46,6 +46,25 @@ it('boughlight check tells where each thing stands, how high and what passes it'
   ]);
 });
 
+it('boughlight check tells what a wall throws back where that is counted', async () => {
+  const text = changed(({ site, standing }) => {
+    standing.pot = null;
+    site.wallsThrowLight = true;
+    const ends: { from: [number, number]; to: [number, number] } = { from: [-9, 2], to: [9, 2] };
+    site.surroundings.push({
+      kind: 'wall',
+      name: 'Barn',
+      ...ends,
+      heightM: 3,
+      thicknessM: 0.4,
+      reflectance: 0.62,
+    });
+  });
+  expect(await linesOf(text)).toEqual([
+    'Barn (wall): 2.8 m to the north, up to 47° of height from the soil; nothing passes it, and it throws back 62 % of the light that falls on it.',
+  ]);
+});
+
 it('boughlight check tells of skyline, slope, cover and turns', async () => {
   const text = changed(({ site, standing, season }) => {
     site.skyline = { reflectance: 0.2, points: [{ bearingDeg: 225, heightDeg: 30 }] };

@@ -20,6 +20,8 @@ import type { QuarterTurns } from './turns.ts';
 export interface SkySite extends Pick<Site, 'latitudeDeg' | 'longitudeDeg' | 'climate'>, HorizonSite {
   readonly cover?: Cover | undefined;
   readonly quarterTurns?: QuarterTurns | undefined;
+  /** Whether walls throw light back, by their reflectance; dark when left out. */
+  readonly wallsThrowLight?: boolean | undefined;
 }
 
 export interface DayLight {

@@ -18,6 +18,7 @@ import {
   throughUpright,
   uprightSky,
 } from './forms.ts';
+import { besideWall } from './paleWall.ts';
 
 interface ClosedForm {
   readonly quantity: string;
@@ -276,7 +277,47 @@ const around: readonly ClosedForm[] = [
   },
 ];
 
-const forms = [...slabs, ...balls, ...obstructions, ...energy, ...around];
+/** Height of the wall over its distance, its reflectance, radiance of the ground (1 the sky's). */
+const paleWalls = [
+  [1, 0, 0],
+  [1, 0.6, 0],
+  [2.5, 0.6, 0.3],
+  [0.5, 0.9, 0.2],
+] as const;
+
+const thrown: readonly ClosedForm[] = [
+  {
+    quantity:
+      'level sensor by an endless wall of height 1, 1, 2.5, 0.5 at distance 1 that throws back 0, 0.6, 0.6, 0.9: (1 + cos b) / 2 + r E (1 - cos b) / 2',
+    inputs: { paleWalls },
+    // The upright wall gets E: half of what the sky sends the level, and half of the ground's.
+    expected: paleWalls.map(([height, reflectance, ground]) => {
+      const cosine = Math.cos(Math.atan(height));
+      return (1 + cosine) / 2 + (reflectance * ((1 + ground) / 2) * (1 - cosine)) / 2;
+    }),
+    ours: () =>
+      paleWalls.map(([height, reflectance, groundRadiance]) =>
+        besideWall(height, reflectance, { groundRadiance }),
+      ),
+    tolerance: 0.005,
+    source: "Hottel's crossed strings and Lambert's law",
+    toleranceFloor: '60 waves of 145 rays of one sensor: standard deviation 0.0015',
+  },
+  {
+    quantity: 'upright sensor that looks at such a wall, height 2.5, reflectance 0.6',
+    inputs: { height: 2.5, reflectance: 0.6 },
+    expected: [2.5].map((height) => {
+      const sine = Math.sin(Math.atan(height));
+      return (1 - sine) / 2 + (0.6 * 0.5 * sine) / 2;
+    }),
+    ours: () => [besideWall(2.5, 0.6, { normal: [0, 0, -1] })],
+    tolerance: 0.005,
+    source: "Hottel's crossed strings and Lambert's law",
+    toleranceFloor: '60 waves of 145 rays of one sensor: standard deviation 0.0015',
+  },
+];
+
+const forms = [...slabs, ...balls, ...obstructions, ...energy, ...around, ...thrown];
 const idOf = (i: number): string => `closed.${i + 1}`;
 
 export const closed: CaseTable = {

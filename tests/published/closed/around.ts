@@ -3,19 +3,19 @@ import type { Cloud } from '../../../src/geometry/surface.ts';
 import { direction } from '../../../src/geometry/world.ts';
 import type { CellLight, Direction } from '../../../src/light/directions.ts';
 import { rayWeights } from '../../../src/light/rayWeights.ts';
-import { skyPatches } from '../../../src/light/sky/cells.ts';
+import { groundPatches, skyPatches } from '../../../src/light/sky/cells.ts';
 import { type HorizonSite, horizonOf } from '../../../src/light/sky/horizon.ts';
 import { waveDirections } from '../../../src/light/sky/waveDirections.ts';
 import { parallelBeamTracer } from '../../../src/light/trace/parallelBeam.ts';
 import { level, viewOf } from '../viewfactors/scenes.ts';
 
 /** An even sky of radiance 1; what hides it has the radiances given. */
-function evenSky(site: HorizonSite, groundRadiance: number, skylineRadiance: number): CellLight {
+export function evenSky(site: HorizonSite, groundRadiance: number, skylineRadiance: number): CellLight {
   const horizon = horizonOf(site);
   return {
     sky: Float64Array.from(skyPatches, ({ solidAngleSr }) => solidAngleSr),
     beam: new Float64Array(432),
-    ground: new Float64Array(18),
+    ground: Float64Array.from(groundPatches, ({ solidAngleSr }) => groundRadiance * solidAngleSr),
     openSkyParMolM2Day: Math.PI,
     openBeamParMolM2Day: 0,
     openDiffuseParMolM2Day: Math.PI,
