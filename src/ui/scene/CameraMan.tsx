@@ -25,6 +25,7 @@ export interface CameraManProps {
 
 export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) {
   const size = useThree((state) => state.size);
+  const camera = useThree((state) => state.camera);
   const controls = useRef<Controls>(null);
   const movedByHand = useRef(false);
   const { here, place, go, stop } = useFlight(controls, still);
@@ -53,14 +54,21 @@ export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) 
   });
 
   // Only another tree or another shape of the picture calls for a new frame: an edit must not move the camera.
-  const framedFor = useRef({ id: '', aspect: 0 });
+  const framedFor = useRef<{ id: string; aspect: number; camera: unknown }>({
+    id: '',
+    aspect: 0,
+    camera: null,
+  });
   useLayoutEffect(() => {
+    // The eye in the sun has a camera of its own, which is still the stage's when this one comes back.
+    if (!('isPerspectiveCamera' in camera)) return;
     const last = framedFor.current;
     const sameTree = last.id === file.id;
-    if (sameTree && (movedByHand.current || last.aspect === aspect)) return;
+    const sameEye = last.camera === camera;
+    if (sameTree && sameEye && (movedByHand.current || last.aspect === aspect)) return;
     const { eye, target } = here();
     place(wholeTree(sameTree ? normalize(sub(eye, target)) : viewDirection('free', home)));
-    framedFor.current = { id: file.id, aspect };
+    framedFor.current = { id: file.id, aspect, camera };
     movedByHand.current = false;
   });
 
@@ -72,7 +80,8 @@ export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) 
     };
     current?.addEventListener('start', takeOver);
     return () => current?.removeEventListener('start', takeOver);
-  }, [stop]);
+    // With another camera come other controls.
+  }, [stop, camera]);
 
   return (
     <OrbitControls

@@ -8,8 +8,8 @@ import { makeLightScale } from '../theme/lightScale.ts';
 
 export function Legend() {
   const { sheet } = usePreferences();
-  const { lookingAt } = useView();
-  return sheet === 'light' && lookingAt === 'day' ? <MomentLegend /> : <ScaleLegend />;
+  const { lookingAt, isFromSun } = useView();
+  return sheet === 'light' && lookingAt === 'day' && !isFromSun ? <MomentLegend /> : <ScaleLegend />;
 }
 
 function MomentLegend() {

@@ -21,19 +21,22 @@ const unknown: KnownLight = { shoots: new Map(), nodes: [], leaves: [] };
 
 export function useStageLight(canopy: Canopy): StageLight {
   const { sheet } = usePreferences();
-  const { colouring, spotlight } = useView();
+  const { colouring, spotlight, lookingAt } = useView();
   const { known, heights, stale } = useKnownLight();
   const trial = useTrialLight();
   const moment = useMoment();
   const spotlit = useMemo(
-    () => (spotlight === null || sheet !== 'light' ? null : spotlitShoots(spotlight, known.shoots, heights)),
-    [spotlight, sheet, known, heights],
+    // On a day every leaf is of interest: whether it is lit or what shades it.
+    () =>
+      spotlight === null || sheet !== 'light' || lookingAt === 'day'
+        ? null
+        : spotlitShoots(spotlight, known.shoots, heights),
+    [spotlight, sheet, lookingAt, known, heights],
   );
   const shown = trial ?? moment ?? { light: known, stale, kind: 'open sky' as const };
   const by = shown.light === known ? colouring : 'node';
   const shares = useMemo(() => leafShares(canopy, shown.light, by), [canopy, shown.light, by]);
-  // At a moment of a day every leaf is of interest: whether it is lit or what shades it.
-  return { shares, shareKind: shown.kind, stale: shown.stale, spotlight: shown === moment ? null : spotlit };
+  return { shares, shareKind: shown.kind, stale: shown.stale, spotlight: spotlit };
 }
 
 interface ShownLight {
@@ -62,14 +65,16 @@ function useMoment(): ShownLight | null {
   const { look } = useWorkbench();
   const file = useFile();
   const { sheet } = usePreferences();
-  const { lookingAt, sunDate, sunHour } = useView();
+  const { lookingAt, sunDate, sunHour, isFromSun } = useView();
   const { answer, file: lookedFile } = useStore(look.day);
   const light = useMemo(
     (): KnownLight | null =>
       answer === null ? null : { ...unknown, ...momentOf(answer, stepAt(answer.report.steps, sunHour)) },
     [answer, sunHour],
   );
-  if (sheet !== 'light' || lookingAt !== 'day' || answer === null || light === null) return null;
+  // From the sun all that is seen is lit: there the colours tell the light over the season.
+  const isShown = sheet === 'light' && lookingAt === 'day' && !isFromSun;
+  if (!isShown || answer === null || light === null) return null;
   const isCurrent = lookedFile === file && answer.report.date === (sunDate ?? file.season.sketchedOn);
   return { light, stale: !isCurrent, kind: 'direct sun' };
 }

@@ -11,8 +11,10 @@ export const dayWords = {
   fromSun: 'See the tree from the sun',
   inSun: (sunlit: number, all: number, clock: string) =>
     `At ${clock} the sun falls on ${sunlit} of ${all} shoots.`,
-  asStageShows: 'The stage shows them: yellow in the sun, grey in shade.',
-  asSunSees: 'From the sun you see what is lit, and nothing else.',
+  asStageShows:
+    'On the stage a leaf is yellow when the sun reaches its foot, where the light of its node is measured, and grey when it does not.',
+  asSunSees:
+    'From the sun you see what is lit then, and nothing else. The colours tell its light over the season.',
   legend: 'Direct sun',
   inSunNow: 'sun',
   inShadeNow: 'shade',
