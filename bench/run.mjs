@@ -7,7 +7,9 @@ import { writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'vite';
+import { buildPage } from '../scripts/build.mjs';
 import { root } from '../scripts/fingerprint.mjs';
+import { measurePage } from './page.mjs';
 
 const outDir = join(root, 'dist', 'bench');
 await build({
@@ -62,13 +64,20 @@ const all = [
   'memory',
   'error',
   'redraw',
+  'page',
 ];
 const asked = process.argv.slice(2);
 const steps = asked.length === 0 ? all : all.filter((step) => asked.some((name) => step.startsWith(name)));
 const [cpu] = cpus();
 const machine = `${cpu?.model}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.versions.node}, ${process.platform}`;
 console.log(`${machine}\n`);
-const parts = steps.map(lines);
+const parts = steps.filter((step) => step !== 'page').map(lines);
+if (steps.includes('page')) {
+  // The built page; after all else, so that the browser takes no time from the others.
+  await buildPage('error');
+  parts.push(await measurePage());
+  console.log(parts.at(-1));
+}
 if (asked.length === 0) {
   const text = [
     '# Results',

@@ -170,9 +170,9 @@ export function* lightJob(file: TreeFile, options: LightOptions, kept: TracedTre
   const tree = { key, canopy, scene, ...seasoned };
   yield { done: 0, doing };
   const light = yield* telling(lightOfPeriodSteps(seasoned.input, asked), 0);
+  yield* coarseSteps(tree, asked, light);
   const known = kept === null || error !== undefined ? null : retracing(kept, tree);
   if (known !== null) return yield* wholeSteps(tree, known, asked, light, error);
-  yield* coarseSteps(tree, asked, light);
   const pairs = Array.from({ length: waves }, (_, wave) => wavePair({ scene, wave }));
   const fetched: PairSource = (i, from, to) => fetchPair(pairs, i, from, to);
   return yield* wholeSteps(tree, fetched, asked, light, error);
