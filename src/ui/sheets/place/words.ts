@@ -165,6 +165,8 @@ export const placeWords = {
     falls: (deg: string, to: string) => `falls ${deg}° to the ${to}`,
     reflectance: 'Light thrown back by the ground',
     reflectanceNote: 'Pale paving throws back more than grass or dark soil.',
+    walls: 'Light thrown back by walls and houses',
+    wallsThrow: { dark: 'left out, as if they were dark', counted: 'counted, which takes longer' },
     slope: 'It is',
     slopes: { level: 'level', falls: 'on a slope' },
     slopeDeg: 'Slope',

@@ -31,7 +31,7 @@ export function Land() {
 
 function Ground() {
   const { editor } = useWorkbench();
-  const { groundReflectance, slope } = useFile().site;
+  const { groundReflectance, slope, wallsThrowLight } = useFile().site;
   const { percent, angle, bearing } = quantities;
   const tilt = (part: Partial<typeof freshSlope> | null) =>
     editor.make((file) =>
@@ -81,6 +81,19 @@ function Ground() {
             />
           </>
         )}
+        <div className="is-wide">
+          <ChoiceField
+            label={words.walls}
+            value={wallsThrowLight === true ? 'counted' : 'dark'}
+            options={[
+              { value: 'dark', text: words.wallsThrow.dark },
+              { value: 'counted', text: words.wallsThrow.counted },
+            ]}
+            onChoose={(choice) =>
+              editor.make((file) => changeSite(file, { wallsThrowLight: choice === 'counted' }))
+            }
+          />
+        </div>
       </div>
     </details>
   );
