@@ -402,7 +402,7 @@ function place(k: usize): void {
 }
 
 /** Writes the rays from `outAt` on, each down to its last leaf; returns how many entries. See `collect.ts` of the twin. */
-export function collect(rays: i32, firstRay: i32): i32 {
+export function collect(rays: i32): i32 {
   let count = 0;
   runCount = 0;
   for (let ray = 0; ray < rays; ray++) {
@@ -421,7 +421,7 @@ export function collect(rays: i32, firstRay: i32): i32 {
       if (fate > 2) break;
     }
     if (count == first) continue;
-    store<i32>(outRayAt + ((<usize>runCount) << 2), firstRay + ray);
+    store<i32>(outRayAt + ((<usize>runCount) << 2), ray);
     runCount++;
   }
   return count;

@@ -147,5 +147,5 @@ function ratios(work: Readonly<Record<string, Work>>): string[] {
 
 function castAll(makeCaster: MakeLatticeCaster, scene: LatticeScene, lattices: readonly Lattice[]): void {
   const [caster, sweep, into] = [makeCaster(scene), makeWholeSweep(), new Collected(false)];
-  for (const lattice of lattices) caster.collect(sweep(lattice), 0, into);
+  for (const lattice of lattices) caster.collect(sweep(lattice), into);
 }

@@ -133,7 +133,7 @@ export function* traceLeafWaveSteps(
   for (const [d, direction] of directions.entries()) {
     if (d > 0 && d % directionsAStep === 0) yield d / directions.length;
     const lattice = latticeFor(scene, direction, input);
-    caster.collect(wholeSweep(lattice), 0, record.collected);
+    caster.collect(wholeSweep(lattice), record.collected);
     record.close(d, lattice);
   }
   return record.finish();

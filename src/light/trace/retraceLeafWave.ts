@@ -100,7 +100,7 @@ function makeFollower(scene: LatticeScene, caster: LatticeCaster) {
   return {
     all: (lattice: Lattice): Collected => {
       fresh.empty();
-      caster.collect(wholeSweep(lattice), 0, fresh);
+      caster.collect(wholeSweep(lattice), fresh);
       return fresh;
     },
     some: (rays: RayList, lattice: Lattice): Collected => {
@@ -110,7 +110,7 @@ function makeFollower(scene: LatticeScene, caster: LatticeCaster) {
       const [numberIn, numberOf] = [rayNumbers(lattice, part), rayNumbers(part, lattice)];
       followed.setNone(part);
       for (let k = 0; k < rays.count; k++) followed.add(numberIn(rays.ray[k] as number), part);
-      caster.collect({ lattice: part, followed }, 0, fresh);
+      caster.collect({ lattice: part, followed }, fresh);
       for (let run = 0; run < fresh.runs; run++) fresh.ray[run] = numberOf(fresh.ray[run] as number);
       return fresh;
     },

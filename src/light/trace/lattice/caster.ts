@@ -12,11 +12,8 @@ import { makeTriangleCaster } from './triangles.ts';
 export interface LatticeCaster {
   /** Finds the hits of all rays. The arrays are used again by the next call. */
   readonly cast: (lattice: Lattice) => SortedHits;
-  /**
-   * Adds what the leaves need to know of the hits of a sweep.
-   * @param firstRay number that the lattice's first ray gets there
-   */
-  readonly collect: (sweep: Sweep, firstRay: number, into: Collected) => void;
+  /** Adds what the leaves need to know of the hits of a sweep. */
+  readonly collect: (sweep: Sweep, into: Collected) => void;
 }
 
 export type MakeLatticeCaster = (scene: LatticeScene) => LatticeCaster;
@@ -52,11 +49,11 @@ export const plainCaster: MakeLatticeCaster = (scene) => {
   };
   return {
     cast: (lattice) => castSweep(wholeSweep(lattice)),
-    collect: (sweep, firstRay, into) => {
+    collect: (sweep, into) => {
       const { lattice } = sweep;
       const sorted = castSweep(sweep);
       const shares = cloudShares(scene, lattice, sorted);
-      collect(scene, fate, sorted, lattice.columns * lattice.rows, shares, firstRay, into);
+      collect(scene, fate, sorted, lattice.columns * lattice.rows, shares, into);
     },
   };
 };

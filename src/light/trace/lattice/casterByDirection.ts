@@ -35,8 +35,8 @@ export const casterByDirection =
     };
     return {
       cast: (lattice) => casterOf(lattice).cast(lattice),
-      collect: (sweep, firstRay, into) => {
-        casterOf(sweep.lattice).collect(sweep, firstRay, into);
+      collect: (sweep, into) => {
+        casterOf(sweep.lattice).collect(sweep, into);
       },
     };
   };

@@ -92,7 +92,6 @@ export class Collected {
 /**
  * Adds the rays of a sweep, each down to its last leaf.
  * @param cloudShare an entry per sorted hit
- * @param firstRay number that the first ray gets
  */
 export function collect(
   { kind }: LatticeScene,
@@ -100,7 +99,6 @@ export function collect(
   { start, thing }: SortedHits,
   rayCount: number,
   cloudShare: Float64Array | null,
-  firstRay: number,
   into: Collected,
 ): void {
   const hits = start[rayCount] as number;
@@ -122,7 +120,7 @@ export function collect(
       if (what !== passes) count = to;
       if (what > ends) break;
     }
-    if (count > first) into.ray[into.runs++] = firstRay + ray;
+    if (count > first) into.ray[into.runs++] = ray;
   }
   into.count = count;
 }

@@ -100,14 +100,8 @@ function sortedHits(kernel: SimdExports, rays: number): SortedHits {
   };
 }
 
-function takeOut(
-  kernel: SimdExports,
-  viewOf: () => Int32Array,
-  rays: number,
-  firstRay: number,
-  into: Collected,
-): void {
-  const count = kernel.collect(rays, firstRay);
+function takeOut(kernel: SimdExports, viewOf: () => Int32Array, rays: number, into: Collected): void {
+  const count = kernel.collect(rays);
   const [runs, view] = [kernel.runCount.value, viewOf()];
   const [outAt, rayAt] = [kernel.outAt.value / 4, kernel.outRayAt.value / 4];
   into.reserve(count, runs);
@@ -139,15 +133,15 @@ function makeSimdCaster(kernel: SimdExports, scene: LatticeScene): LatticeCaster
   };
   return {
     cast: (lattice) => sortedHits(kernel, find(wholeSweep(lattice))),
-    collect: (sweep, firstRay, into) => {
+    collect: (sweep, into) => {
       const rays = find(sweep);
       if (scene.clouds.length === 0) {
-        takeOut(kernel, viewOf, rays, firstRay, into);
+        takeOut(kernel, viewOf, rays, into);
         return;
       }
       const sorted = sortedHits(kernel, rays);
       const shares = cloudShares(scene, sweep.lattice, sorted);
-      collect(scene, fate, sorted, rays, shares, firstRay, into);
+      collect(scene, fate, sorted, rays, shares, into);
     },
   };
 }

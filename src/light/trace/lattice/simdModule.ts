@@ -48,7 +48,7 @@ export interface SimdExports {
   readonly setWindow: (left: number, low: number, columns: number, rows: number) => void;
   readonly cast: (isSparse: boolean) => void;
   readonly sort: (rays: number) => void;
-  readonly collect: (rays: number, firstRay: number) => number;
+  readonly collect: (rays: number) => number;
 }
 
 /** The part of the platform's own that is used here; the core's types know no platform. */
