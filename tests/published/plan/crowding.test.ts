@@ -34,7 +34,7 @@ describe('more shoots on a tree (directions only: spacing, kind and pruning to s
   it('make more leaf in a straight line', () => {
     // The trial found leaf area linear in shoots. Here the reserve is shared, so each of more shoots is a little smaller: the
     // middle lies within 5 % of the line through the ends.
-    const [few, , some, , many] = scores.map(({ leafAreaM2 }) => leafAreaM2) as number[];
+    const [few, , some, , many] = scores.map(({ leafAreaM2 }) => leafAreaM2);
     const onLine = ((few as number) + (many as number)) / 2;
     expect(scores.map(({ shootCount }) => shootCount)).toEqual([16, 20, 24, 28, 32]);
     expect(many).toBeGreaterThan(1.8 * (few as number));
