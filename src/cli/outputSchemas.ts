@@ -220,6 +220,22 @@ export const planReportSchema = z
         }),
       )
       .describe('In the order of work.'),
+    steps: z
+      .array(
+        z.strictObject({
+          step: z.string(),
+          cuts: z.int().min(0).describe('Of this step alone.'),
+          ripeFigs: z.number().min(0),
+          meanLight: z
+            .number()
+            .min(0)
+            .describe('Mean over the shoots that stand of their share of open sky.'),
+        }),
+      )
+      .optional()
+      .describe(
+        'What the plan’s own canopy is worth after each step of the work, with the cuts of the earlier steps made.',
+      ),
     score: z.strictObject({ doNothing: score, plan: score }),
     remarks: z.array(z.string()).describe('What the grower should know that is no cut.'),
   })

@@ -28,6 +28,7 @@ export function planReport(plan: Plan, file: TreeFile, units: Units, energy: Ene
       place: { ...cut.place },
       evidence: cut.reasons.map((reason) => ({ ...reason })),
     })),
+    steps: plan.steps.map((step) => ({ ...step })),
     score: { doNothing: { ...plan.score.doNothing }, plan: { ...plan.score.plan } },
     remarks: [...plan.remarks],
   };

@@ -39,6 +39,30 @@ function scoreLines({ doNothing, plan }: Plan['score'], units: Units): string[] 
   );
 }
 
+/** The steps, when there are two or more. */
+function stepLines(steps: Plan['steps']): string[] {
+  if (steps.length < 3) return [];
+  const rows = steps.map(({ step, cuts, ripeFigs, meanLight }) => [
+    step,
+    `${cuts}`,
+    formatDecimal(ripeFigs, 1),
+    `${formatDecimal(100 * meanLight, 0)} %`,
+  ]);
+  return [
+    '',
+    ...table(
+      [
+        { title: 'After each step', align: 'left' },
+        { title: 'Cuts', align: 'right' },
+        { title: 'Ripe figs', align: 'right' },
+        { title: 'Mean light', align: 'right' },
+      ],
+      rows,
+    ),
+    'Each row has the shoots as strong as the whole plan makes them.',
+  ];
+}
+
 /** What the cut alone brings, without what would be shown as nought. */
 function gainWords({ figs, fruitingWoodM, lights }: Gain, units: Units): string {
   const shoots = lights
@@ -91,7 +115,7 @@ function countWords(count: number): string {
 }
 
 export function planText(
-  { cuts, date, score, remarks }: Plan,
+  { cuts, date, steps, score, remarks }: Plan,
   file: TreeFile,
   units: Units,
   energy: EnergyBasis,
@@ -105,6 +129,7 @@ export function planText(
     ...wrapped(energyWords(energy), lineWidth),
     '',
     ...scoreLines(score, units),
+    ...stepLines(steps),
     '',
     countWords(cuts.length),
     ...shared.flatMap((key) => wrapped(`Caution: ${cautionText[key]}`, lineWidth, '', '  ')),

@@ -35,9 +35,14 @@ export type Reason =
       readonly rule: 'crossing';
       /** Name of the branch that stays. */
       readonly other: string;
+      /** Between the barks at the nearest place, 0 where they touch, and what it should be at least. */
+      readonly barkGapM: number;
+      readonly barkLimitM: number;
+      /** The same between centre lines. */
       readonly gapM: number;
-      readonly overM: number;
       readonly limitM: number;
+      /** Length of the branch that lies nearer than the limit. */
+      readonly overM: number;
       /** What the other one has over this one. */
       readonly keptFor: readonly Merit[];
     }

@@ -2,11 +2,14 @@
 import type { IsoDate } from '../season/site.ts';
 import type { Cut } from './cut.ts';
 import type { Score } from './score.ts';
+import type { WorkStep } from './steps.ts';
 
 export interface Plan {
   readonly date: IsoDate;
   /** In the order of work: dead and sick wood, suckers, crossing, inward, narrow forks, crowding, tips. */
   readonly cuts: readonly Cut[];
+  /** The light scored again after each step of the work. */
+  readonly steps: readonly WorkStep[];
   readonly score: { readonly doNothing: Score; readonly plan: Score };
   /** Things the grower should know that are no cut, as plain sentences. */
   readonly remarks: readonly string[];

@@ -15,6 +15,7 @@ import { searchReasons } from './reasons.ts';
 import { remarkText } from './remarks.ts';
 import { thinInRounds } from './rounds.ts';
 import { ruleContext, standsInLeaf } from './ruleContext.ts';
+import { workSteps } from './steps.ts';
 import { proposeTips, type Tips } from './tips.ts';
 import { type TrialContext, trialContext, tryThese } from './trial.ts';
 import { type WorkYear, workYear } from './windows.ts';
@@ -70,7 +71,8 @@ export function* planJob(input: PlanInput): JobSteps<PlanResult> {
     plan: whole.score,
     leafShareRemoved: leafShareRemoved(found.thinned, whole.keep),
   }).map(remarkText);
-  return { plan: { date: input.date, cuts, score: { doNothing, plan: whole.score }, remarks }, trial };
+  const steps = workSteps(trial, proposals);
+  return { plan: { date: input.date, cuts, steps, score: { doNothing, plan: whole.score }, remarks }, trial };
 }
 
 /** All that is settled before any light is traced. */

@@ -52,6 +52,7 @@ function ofFinding(finding: Finding, context: RuleContext): Remark {
   if (reason.rule === 'dead' || reason.rule === 'diseased' || reason.rule === 'damaged') {
     return { about: 'sick trunk', condition: reason.rule };
   }
+  if (reason.rule === 'sucker') return { about: 'sucker kept', branch: nameOf(finding, context) };
   const thickness = context.placed.get(finding.target)?.axis.baseDiameterM ?? 0;
   const isThick = thickness > context.values.narrowForkRemarkOverCm / 100;
   return { about: isThick ? 'thick fork' : 'doubtful fork', branch: nameOf(finding, context), reason };

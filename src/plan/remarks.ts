@@ -11,6 +11,7 @@ export type Remark =
   | { readonly about: 'thick fork'; readonly branch: string; readonly reason: Reason }
   | { readonly about: 'doubtful fork'; readonly branch: string; readonly reason: Reason }
   | { readonly about: 'overruled'; readonly branch: string; readonly reason: Reason }
+  | { readonly about: 'sucker kept'; readonly branch: string }
   | { readonly about: 'no tip' }
   | { readonly about: 'too high' | 'too wide'; readonly branch: string; readonly byM: number }
   | { readonly about: 'share removed'; readonly share: number; readonly limit: number }
@@ -64,6 +65,8 @@ const percent = (share: number): string => `${formatDecimal(100 * share, 0)} %`;
 
 function seasonRemark(remark: SeasonRemark): string {
   switch (remark.about) {
+    case 'sucker kept':
+      return `${remark.branch} is kept for layering or renewal, as you asked. It draws on the roots like any other shoot.`;
     case 'no tip':
       return 'No tip needs cutting.';
     case 'share removed':

@@ -134,7 +134,7 @@ type ClosenessReason = Extract<Reason, { rule: 'crossing' | 'crowding' | 'limb f
 function closenessText(reason: ClosenessReason, units: Units): string {
   switch (reason.rule) {
     case 'crossing':
-      return `It crosses ${named(reason.other)}: centre lines ${formatLength(reason.gapM, units)} apart, too near over ${formatLength(reason.overM, units)} (limit ${formatLength(reason.limitM, units)}).${mayStay(reason.keptFor)}`;
+      return crossingText(reason, units);
     case 'pair':
       return `It stands ${formatLength(reason.gapM, units)} from ${named(reason.other)} on the same side; the better one stays.`;
     case 'limb full':
@@ -144,6 +144,17 @@ function closenessText(reason: ClosenessReason, units: Units): string {
     case 'crowding':
       return crowdingText(reason);
   }
+}
+
+function crossingText(
+  { other, barkGapM, barkLimitM, overM, keptFor }: Extract<Reason, { rule: 'crossing' }>,
+  units: Units,
+): string {
+  const found =
+    barkGapM < 0.0005
+      ? `It rubs against ${named(other)}: the barks touch, and lie too near`
+      : `It crosses ${named(other)}: bark ${formatLength(barkGapM, units)} apart, too near`;
+  return `${found} over ${formatLength(overM, units)} (limit ${formatLength(barkLimitM, units)}).${mayStay(keptFor)}`;
 }
 
 function crowdingText({

@@ -53,6 +53,7 @@ const doNothing = {
 export const madePlan: Plan = {
   date: '2027-04-08',
   cuts: [dead, bud],
+  steps: [],
   score: {
     doNothing,
     plan: {

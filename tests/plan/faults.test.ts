@@ -57,6 +57,25 @@ describe('suckers', () => {
     ]);
   });
 
+  it('stay when they are asked for, the thickest live one first, and that is told', () => {
+    const sucker = (id: string, bearing: number, rest: Partial<Axis>) =>
+      axis(id, 'trunk', { kind: 'sucker', path: straight(0.6, bearing, 75), ...rest });
+    const axes = [
+      limb('east', 90),
+      sucker('thin', 30, { baseDiameterM: 0.011 }),
+      sucker('thick', 150, { baseDiameterM: 0.019 }),
+      sucker('thickest, dead', 270, { baseDiameterM: 0.023, condition: 'damaged' }),
+    ];
+    const of = tree(trunk(), ...axes);
+    const kept = (suckersKept: number) => {
+      const { cuts, remarks } = findFaults(of, stance, { ...values, suckersKept });
+      return [cuts.map(({ target }) => target), remarks.map(({ target }) => target)];
+    };
+    expect(kept(0)).toEqual([['thickest, dead', 'thin', 'thick'], []]);
+    expect(kept(1)).toEqual([['thickest, dead', 'thin'], ['thick']]);
+    expect(kept(3)).toEqual([['thickest, dead'], ['thin', 'thick']]);
+  });
+
   it('stay when the grower pinned them or a bud on them, and that is told', () => {
     const pinned = axis('s', 'trunk', { kind: 'sucker', path: straight(0.6, 30, 75), pin: 'keep' });
     const byBud = axis('t', 'trunk', {
@@ -91,6 +110,10 @@ describe('crossing', () => {
     const reason = fault?.reasons[0];
     if (reason?.rule !== 'crossing') throw new Error('no crossing found');
     expect(reason.gapM).toBeCloseTo(0.021, 3);
+    // Both branches are 1.7 cm thick at the base and 0.9 cm at the tip.
+    expect(reason.barkGapM).toBeLessThan(0.021 - 0.009);
+    expect(reason.barkGapM).toBeGreaterThan(0.021 - 0.017);
+    expect(reason.barkLimitM).toBeGreaterThanOrEqual(0.02);
     expect(reason.limitM).toBeGreaterThanOrEqual(0.03);
     expect(reason.overM).toBeGreaterThan(0.02);
     expect(reason.overM).toBeLessThan(0.12);

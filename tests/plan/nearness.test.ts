@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { closestApproach } from '../../src/geometry/distance.ts';
-import { pathLengthM } from '../../src/geometry/path.ts';
+import { pathLengthM, pointAt } from '../../src/geometry/path.ts';
 import { random01 } from '../../src/geometry/random.ts';
-import type { PlacedAxis } from '../../src/geometry/tree.ts';
-import { add, scale, type Vec3 } from '../../src/geometry/vec.ts';
+import { type PlacedAxis, radiusAtM } from '../../src/geometry/tree.ts';
+import { add, distance, scale, type Vec3 } from '../../src/geometry/vec.ts';
 import { nearness } from '../../src/plan/rules/nearness.ts';
 
-/** A crooked branch of its own, from its first point on. */
-function branch(path: readonly Vec3[], diameterM: number): PlacedAxis {
-  const axis = { id: 'a', baseDiameterM: diameterM, tipDiameterM: diameterM };
+/** A branch of its own, from its first point on. */
+function branch(path: readonly Vec3[], diameterM: number, tipDiameterM = diameterM): PlacedAxis {
+  const axis = { id: 'a', baseDiameterM: diameterM, tipDiameterM };
   return { axis, path, lengthM: pathLengthM(path), parent: null } as unknown as PlacedAxis;
 }
 
@@ -50,5 +50,91 @@ describe('how near two branches come (seeds 311 to 350)', () => {
       expect(Math.abs((near?.gapM as number) - distanceM), `seed ${seed}`).toBeLessThan(5e-4);
       expect(near?.overM, `seed ${seed}`).toBeGreaterThan(0);
     }
+  });
+});
+
+/** The least distance of the barks of two straight branches, by trying every pair of points two millimetres apart. */
+function barksApartM(first: PlacedAxis, second: PlacedAxis): number {
+  let leastM = Number.POSITIVE_INFINITY;
+  for (let a = 0; a <= first.lengthM; a += 0.002) {
+    for (let b = 0; b <= second.lengthM; b += 0.002) {
+      const apartM = distance(pointAt(first.path, a), pointAt(second.path, b));
+      leastM = Math.min(leastM, apartM - radiusAtM(first, a) - radiusAtM(second, b));
+    }
+  }
+  return leastM;
+}
+
+describe('the gap between two barks', () => {
+  it.each(Array.from({ length: 12 }, (_, i) => 511 + i))(
+    'is that of tapered wood, not of centre lines (seed %i)',
+    (seed) => {
+      const stray = (k: number): number => random01(seed, k) - 0.5;
+      const first = branch(
+        [
+          [-0.31, 1, 0.02],
+          [0.37, 1.03 + 0.06 * stray(1), 0.2 * stray(2)],
+        ],
+        0.031,
+        0.006,
+      );
+      const second = branch(
+        [
+          [0.2 * stray(3), 1.036, -0.29],
+          [0.2 * stray(4), 1.041, 0.33],
+        ],
+        0.024,
+        0.005,
+      );
+      const near = nearness(first, second, 0.07, 0.05);
+      const barkGapM = near?.barkGapM ?? Number.NaN;
+      expect(Math.abs(barkGapM - Math.max(0, barksApartM(first, second)))).toBeLessThan(2e-4);
+      expect((near?.limitM as number) - (near?.gapM as number)).toBeCloseTo(
+        (near?.barkLimitM as number) - barkGapM,
+        barkGapM > 0 ? 9 : 1,
+      );
+    },
+  );
+
+  it('is least where two thick bases lie side by side, though their thin tips are nearer by the centre lines', () => {
+    const bent = branch(
+      [
+        [0, 1, -0.35],
+        [0, 1, 0],
+        [0.6, 1, 0],
+      ],
+      0.062,
+      0.004,
+    );
+    const beside = branch(
+      [
+        [0, 1, 0.052],
+        [0.6, 1, 0.042],
+      ],
+      0.041,
+      0.004,
+    );
+    const near = nearness(bent, beside, 0.06, 0.02);
+    expect(near?.alongSecondM).toBeLessThan(0.02);
+    const bentRadiusM = 0.031 - (0.029 * 0.35) / 0.95;
+    expect(Math.abs((near?.barkGapM as number) - (0.052 - bentRadiusM - 0.0205))).toBeLessThan(1e-3);
+  });
+
+  it('is nothing where the sketch runs one branch through the other', () => {
+    const up = branch(
+      [
+        [0, 0.8, 0],
+        [0, 1.3, 0],
+      ],
+      0.019,
+    );
+    const level = branch(
+      [
+        [-0.4, 1.1, 0.003],
+        [0.4, 1.1, 0.003],
+      ],
+      0.013,
+    );
+    expect(nearness(up, level, 0.03, 0.02)?.barkGapM).toBe(0);
   });
 });

@@ -155,9 +155,11 @@ describe('reasons and remarks', () => {
     {
       rule: 'crossing',
       other: 'East limb',
-      gapM: 0.012,
+      barkGapM: 0.012,
+      barkLimitM: 0.02,
+      gapM: 0.031,
       overM: 0.09,
-      limitM: 0.031,
+      limitM: 0.039,
       keptFor: ['sound', 'thicker'],
     },
     { rule: 'inward', share: 0.21, limit: 0.33 },
@@ -181,7 +183,7 @@ describe('reasons and remarks', () => {
 
   it('carry their figures in the units asked for', () => {
     expect(reasonText(reasons[6] as Reason, 'metric')).toBe(
-      'It crosses the east limb: centre lines 1.2 cm apart, too near over 9 cm (limit 3.1 cm). The other is sound, is thicker.',
+      'It crosses the east limb: bark 1.2 cm apart, too near over 9 cm (limit 2 cm). The other is sound, is thicker.',
     );
     expect(reasonText(reasons[6] as Reason, 'us')).toContain('1/2 in apart, too near over 3 1/2 in');
     expect(reasonText(reasons[10] as Reason, 'metric')).toBe(

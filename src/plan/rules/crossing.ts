@@ -21,10 +21,12 @@ export function crossing(context: RuleContext): Finding[] {
       if (near === null) continue;
       const { goes, stays, merits } = settle(context, first, second);
       for (const id of withDescendants(context.tree, goes.axis.id)) gone.add(id);
-      const { gapM, overM, limitM } = near;
+      const { barkGapM, barkLimitM, gapM, overM, limitM } = near;
       const reason = {
         rule: 'crossing',
         other: stays.axis.name,
+        barkGapM,
+        barkLimitM,
         gapM,
         overM,
         limitM,

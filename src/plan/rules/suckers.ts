@@ -1,5 +1,5 @@
 /** Suckers: shoots from below the soil or from the trunk below the lowest scaffold. */
-import type { PlacedAxis } from '../../geometry/tree.ts';
+import { type PlacedAxis, radiusAtM } from '../../geometry/tree.ts';
 import type { Finding } from '../finding.ts';
 import type { RuleContext } from '../ruleContext.ts';
 
@@ -12,11 +12,25 @@ export function lowestScaffoldM(context: RuleContext): number {
 const originHeightM = (context: RuleContext, axis: PlacedAxis): number =>
   (axis.path[0] as PlacedAxis['path'][number])[1] - context.soilM;
 
-/** Each sucker goes whole, at its origin. */
+/**
+ * Each sucker goes whole, at its origin; but the strongest, as many as the grower wants for layering or for renewal, stay
+ * and are told. The strongest is the live one that is thickest at its base, the longest of equals.
+ */
 export function suckers(context: RuleContext): Finding[] {
+  const found = allSuckers(context);
+  const strongest = found
+    .map(({ target }) => context.placed.get(target) as PlacedAxis)
+    .filter(({ axis }) => axis.condition === 'live')
+    .sort((a, b) => radiusAtM(b, 0) - radiusAtM(a, 0) || b.lengthM - a.lengthM)
+    .slice(0, context.values.suckersKept);
+  const kept = new Set(strongest.map(({ axis }) => axis.id));
+  return found.map((finding) => ({ ...finding, isCut: !kept.has(finding.target) }));
+}
+
+function allSuckers(context: RuleContext): Omit<Finding, 'isCut'>[] {
   const limitM = context.values.suckerBelowCm / 100;
   const scaffoldM = lowestScaffoldM(context);
-  const findings: Finding[] = [];
+  const findings: Omit<Finding, 'isCut'>[] = [];
   for (const axis of context.placed.values()) {
     const { kind, id, parentId } = axis.axis;
     if (kind === 'trunk' || kind === 'scaffold') continue;
@@ -25,7 +39,7 @@ export function suckers(context: RuleContext): Finding[] {
     const isSucker = kind === 'sucker' && axis.parent?.axis.kind !== 'sucker';
     if (!isSucker && !lowOnTrunk) continue;
     const reason = { rule: 'sucker', originHeightM: Math.max(0, heightM), limitM } as const;
-    findings.push({ kind: 'remove', target: id, atM: 0, reason, isCut: true });
+    findings.push({ kind: 'remove', target: id, atM: 0, reason });
   }
   return findings;
 }

@@ -5,6 +5,16 @@ const memory = 'from memory of pomology textbooks';
 
 /** When and how cuts are made, and what size a tree is kept to. */
 export const figWork = {
+  suckersKept: {
+    name: 'Suckers kept for layering or renewal, the strongest first',
+    value: 0,
+    min: 0,
+    max: 3,
+    unit: 'suckers',
+    source: 'common practice: none; about three to renew a tree from its base (Ask Extension 301530)',
+    confidence: 'medium',
+    adjustable: true,
+  },
   tipCutAtMostCm: {
     name: 'A winter tip cut takes at most',
     value: 10,

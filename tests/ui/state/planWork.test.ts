@@ -19,6 +19,7 @@ const cut = (id: string): Cut => ({
 const plan = {
   date: '2030-06-23',
   cuts: [cut('first'), cut('second')],
+  steps: [],
   score: { doNothing: score(11.2), plan: score(14.9) },
   remarks: [],
 };
