@@ -54,6 +54,8 @@ export type Reason =
       readonly ownShare: number;
       readonly figsIfKept: number;
       readonly figsForOthers: number;
+      /** Of those, figs lost to its shade; the rest because the roots feed only so many. */
+      readonly figsByShade: number;
     }
   | { readonly rule: 'below the fork' }
   | { readonly rule: 'pinned' }

@@ -10,10 +10,12 @@ const mostShoots = 3;
 
 export interface CutEffect {
   readonly gain: Gain;
-  /** Light and figs of what goes, were it kept, and the figs that its shade would cost the others. */
+  /** Light and figs of what goes, were it kept, and the figs that it would cost the others. */
   readonly ownShare: number;
   readonly figsIfKept: number;
   readonly figsForOthers: number;
+  /** Those of them lost to its shade; the rest because the roots feed only so many. */
+  readonly figsByShade: number;
 }
 
 /** Effects in the order of the cuts. */
@@ -48,6 +50,7 @@ function effectOf({ traced }: TrialContext, cut: TrialCut, whole: Tried, without
     },
     ...own,
     figsForOthers: figs + own.figsIfKept,
+    figsByShade: figsByShade(traced, whole, without),
   };
 }
 
@@ -64,4 +67,15 @@ function ownOf({ full, sites }: TracedSeason, whole: Tried, without: Tried) {
     if (goes(owner)) figsIfKept += without.siteFigs[i] as number;
   });
   return { ownShare: count === 0 ? 0 : lightSum / count, figsIfKept };
+}
+
+/** Figs that the others set more of without its shade, counted as they ripen on the tree without it. */
+function figsByShade({ sites }: TracedSeason, whole: Tried, without: Tried): number {
+  let figs = 0;
+  sites.owner.forEach((owner, i) => {
+    const set = whole.siteSet[i] as number;
+    if (whole.keep[owner] !== 1 || set === 0) return;
+    figs += (whole.siteFigs[i] as number) * (1 - (without.siteSet[i] as number) / set);
+  });
+  return figs;
 }

@@ -69,6 +69,7 @@ export function* planJob(input: PlanInput): JobSteps<PlanResult> {
     thinningCount: found.taken.size,
     doNothing,
     plan: whole.score,
+    figsHeld: found.thinned.crop.held,
     leafShareRemoved: leafShareRemoved(found.thinned, whole.keep),
   }).map(remarkText);
   const steps = workSteps(trial, proposals);

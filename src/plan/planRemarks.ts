@@ -20,12 +20,16 @@ export interface RemarkFacts {
   readonly thinningCount: number;
   readonly doNothing: Score;
   readonly plan: Score;
+  /** Figs that the roots can feed; infinite in open ground. */
+  readonly figsHeld: number;
   /** Of the leaves that stand today, the share that the cuts take; 0 on a tree not in leaf. */
   readonly leafShareRemoved: number;
 }
 
 /** Figs that the plan may lose before it is said; below it is within the doubt of any plan. Our choice. */
 const figsWorthTelling = 0.5;
+/** Load of figs set over figs held beyond which the tree is said to carry too many; our choice. */
+const overloadWorthTelling = 1.5;
 /** Fewer ripe figs a shoot than this, in a tree left alone or thinned, is put down to the season. Our choice. */
 const figsAShootInShortSeason = 0.1;
 
@@ -96,13 +100,15 @@ function ofSeason({ input, year, plan, thinningCount }: RemarkFacts): Remark[] {
   return remarks;
 }
 
-function ofAmount({ input, plan, doNothing, cutCount, leafShareRemoved }: RemarkFacts): Remark[] {
+function ofAmount({ input, plan, doNothing, cutCount, leafShareRemoved, figsHeld }: RemarkFacts): Remark[] {
   const { removedShareWarnFraction: warn, removedShareStopFraction: stop } = input.values;
   const remarks: Remark[] = [];
   if (cutCount === 0) remarks.push({ about: 'nothing to do' });
   if (leafShareRemoved > warn) remarks.push({ about: 'share removed', share: leafShareRemoved, limit: warn });
   if (leafShareRemoved > stop + 0.005) remarks.push({ about: 'beyond the limit', limit: stop });
   else if (leafShareRemoved > stop - 0.02) remarks.push({ about: 'over several years', limit: stop });
+  if (plan.figsSet > overloadWorthTelling * figsHeld)
+    remarks.push({ about: 'overload', set: plan.figsSet, held: figsHeld });
   const fewer = doNothing.ripeFigs + doNothing.firstCropFigs - plan.ripeFigs - plan.firstCropFigs;
   if (fewer > figsWorthTelling) remarks.push({ about: 'fewer figs', figs: fewer });
   return remarks;

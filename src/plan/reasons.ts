@@ -9,10 +9,10 @@ import type { CutEffect } from './gains.ts';
 export function searchReasons(
   candidate: Candidate,
   kept: readonly Candidate[],
-  { ownShare, figsIfKept, figsForOthers }: CutEffect,
+  { ownShare, figsIfKept, figsForOthers, figsByShade }: CutEffect,
   values: FigValues,
 ): Reason[] {
-  const reasons: Reason[] = [{ rule: 'crowding', ownShare, figsIfKept, figsForOthers }];
+  const reasons: Reason[] = [{ rule: 'crowding', ownShare, figsIfKept, figsForOthers, figsByShade }];
   if (candidate.bud === null) return reasons;
   const neighbour = kept.find((other) => tooClose(candidate, other, values.keptShootSpacingCm / 100));
   if (neighbour !== undefined) {

@@ -23,6 +23,7 @@ export type Remark =
   | { readonly about: 'late for buds'; readonly endedOn: IsoDate }
   | { readonly about: 'late to thin'; readonly endedOn: IsoDate }
   | { readonly about: 'short season'; readonly ripeFigs: number }
+  | { readonly about: 'overload'; readonly set: number; readonly held: number }
   | { readonly about: 'fewer figs'; readonly figs: number }
   | { readonly about: 'nothing to do' };
 
@@ -89,6 +90,8 @@ function seasonRemark(remark: SeasonRemark): string {
       return `Thinning in leaf ended about ${remark.endedOn}: later cuts cost hardiness before the frost. It waits for winter.`;
     case 'short season':
       return `In a normal year the season here ends before most figs of this kind ripen (about ${formatDecimal(remark.ripeFigs, 0)} would). A warm wall or an earlier kind helps more than any cut.`;
+    case 'overload':
+      return `With the plan the tree still sets about ${formatDecimal(remark.set, 0)} figs; a pot of this size feeds about ${formatDecimal(remark.held, 0)}. The rest drop, and those that stay ripen later. Fewer figs on each shoot, picked off while they are small, ripen sooner.`;
     case 'fewer figs':
       return `This year the plan ripens about ${formatDecimal(remark.figs, 0)} figs fewer than doing nothing: that is the price of the cuts and limits it holds necessary.`;
     case 'nothing to do':

@@ -83,7 +83,8 @@ export interface Tried {
   /** Share of open sky per node and per shoot of the canopy at full leaf, over the season. */
   readonly nodeLight: Float64Array;
   readonly shootLights: readonly (number | null)[];
-  /** Figs that ripen at each site of the season, whether it stands or not. */
+  /** Figs set and figs that ripen at each site of the season, whether it stands or not. */
+  readonly siteSet: Float64Array;
   readonly siteFigs: Float64Array;
 }
 
@@ -119,6 +120,7 @@ export function tryThese(
     keep,
     nodeLight,
     shootLights: shootLight(canopy, places, nodeLight),
+    siteSet: Float64Array.from({ length: sites.count }, (_, i) => figs.setAt(i)),
     siteFigs: Float64Array.from({ length: sites.count }, (_, i) => figs.ripeAt(i, counted.set)),
   };
 }

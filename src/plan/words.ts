@@ -161,10 +161,16 @@ function crowdingText({
   ownShare,
   figsIfKept,
   figsForOthers,
+  figsByShade,
 }: Extract<Reason, { rule: 'crowding' }>): string {
   const ripe = figsIfKept < 0.05 ? 'ripen hardly a fig' : `ripen about ${figs(figsIfKept)}`;
   const own = `Kept, it would get ${percent(ownShare)} of open sky and ${ripe}`;
-  if (figsForOthers > 0.05) return `${own}, and shade away about ${figs(figsForOthers)} on the others.`;
+  const byLoad = figsForOthers - figsByShade;
+  if (figsForOthers > 0.05) {
+    if (byLoad < 0.05) return `${own}, and shade away about ${figs(figsForOthers)} on the others.`;
+    const shade = figsByShade > 0.05 ? `${figs(figsByShade)} by its shade, ` : '';
+    return `${own}, and cost the others about ${figs(figsForOthers)}: ${shade}${figs(byLoad)} because the pot feeds only so many.`;
+  }
   return figsIfKept < 0.5 ? `${own}: too little to keep it for.` : `${own}.`;
 }
 

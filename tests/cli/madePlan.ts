@@ -17,7 +17,7 @@ const bud: Cut = {
     face: 'upper side',
     bearingDeg: 97.3,
   },
-  reasons: [{ rule: 'crowding', ownShare: 0.113, figsIfKept: 0.4, figsForOthers: 1.36 }],
+  reasons: [{ rule: 'crowding', ownShare: 0.113, figsIfKept: 0.4, figsForOthers: 1.36, figsByShade: 0.9 }],
   when: { from: '2027-04-08', to: '2027-05-02' },
   gain: {
     figs: 0.93,

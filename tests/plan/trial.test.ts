@@ -106,6 +106,20 @@ describe('tryCuts', () => {
     }
   });
 
+  it('puts down to shade all that a shoot in open ground costs the others, and a part of it in a small pot', () => {
+    const costs = (of: typeof plan) =>
+      of.cuts.flatMap(({ reasons }) =>
+        reasons.flatMap((reason) => (reason.rule === 'crowding' ? [reason] : [])),
+      );
+    const inGround = costs(plan);
+    expect(inGround.length).toBeGreaterThan(3);
+    for (const { figsForOthers, figsByShade } of inGround) expect(figsByShade).toBeCloseTo(figsForOthers, 9);
+    const inPot = costs(drain(planJob({ ...input, potVolumeL: 6 })).plan);
+    const sum = (key: 'figsForOthers' | 'figsByShade') => inPot.reduce((all, one) => all + one[key], 0);
+    expect(sum('figsForOthers')).toBeGreaterThan(1.5 * sum('figsByShade'));
+    expect(sum('figsByShade')).toBeGreaterThan(0);
+  });
+
   it('tells the light at every node that stands, of which the light of a shoot is the mean', () => {
     const { shoots, nodes } = tryCuts(trial, allIds.slice(0, 3));
     expect(shoots.length).toBeGreaterThan(3);

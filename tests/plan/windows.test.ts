@@ -72,7 +72,13 @@ describe('windowFor', () => {
   });
 
   it('leaves thinning that comes too late in the season for winter', () => {
-    const reason = { rule: 'crowding', ownShare: 0.1, figsIfKept: 0, figsForOthers: 1 } as const;
+    const reason = {
+      rule: 'crowding',
+      ownShare: 0.1,
+      figsIfKept: 0,
+      figsForOthers: 1,
+      figsByShade: 1,
+    } as const;
     const early = yearOn('2026-07-19');
     expect(windowFor([reason], early, '2026-07-19')).toEqual({ from: '2026-07-19', to: early.thinning.to });
     const late = addDays(early.thinning.to, 1);
@@ -81,7 +87,13 @@ describe('windowFor', () => {
 
   it('never proposes a day that has passed', () => {
     for (const day of ['2026-03-29', '2026-04-21', '2026-06-30', '2026-09-28']) {
-      const reason = { rule: 'crowding', ownShare: 0.1, figsIfKept: 0, figsForOthers: 1 } as const;
+      const reason = {
+        rule: 'crowding',
+        ownShare: 0.1,
+        figsIfKept: 0,
+        figsForOthers: 1,
+        figsByShade: 1,
+      } as const;
       const { from, to } = windowFor([reason], yearOn(day), day);
       expect(from >= day && to >= from).toBe(true);
     }

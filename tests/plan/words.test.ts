@@ -165,11 +165,22 @@ describe('reasons and remarks', () => {
     { rule: 'inward', share: 0.21, limit: 0.33 },
     { rule: 'narrow fork', angleDeg: 27.3, limitDeg: 35 },
     { rule: 'water sprout', elevationDeg: 81.2, lengthM: 0.88 },
-    { rule: 'crowding', ownShare: 0.17, figsIfKept: 1.04, figsForOthers: 2.31 },
+    { rule: 'crowding', ownShare: 0.17, figsIfKept: 1.04, figsForOthers: 2.31, figsByShade: 2.31 },
     { rule: 'limb full', limb: 'East limb', kept: 8, limit: 8 },
     { rule: 'pair', other: 'the next bud on East limb', gapM: 0.043 },
     { rule: 'tip', lengthM: 0.07, nodes: 1, firstCropFigsLost: 0.4, why: 'too high' },
   ];
+
+  it('tell shade and the load of a pot apart', () => {
+    const crowding = { rule: 'crowding', ownShare: 0.17, figsIfKept: 1, figsForOthers: 2.3 } as const;
+    expect(reasonText({ ...crowding, figsByShade: 2.3 }, 'metric')).toContain('shade away about 2.3 figs');
+    expect(reasonText({ ...crowding, figsByShade: 1.1 }, 'metric')).toContain(
+      'cost the others about 2.3 figs: 1.1 figs by its shade, 1.2 figs because the pot feeds only so many.',
+    );
+    expect(reasonText({ ...crowding, figsByShade: 0.01 }, 'metric')).toContain(
+      'about 2.3 figs: 2.3 figs because the pot feeds only so many.',
+    );
+  });
 
   it('are whole sentences without an empty value', () => {
     for (const reason of reasons) {
