@@ -143,6 +143,7 @@ describe('a weather file', () => {
     const month = 6;
     for (const [column, value] of [
       [13, '9999'],
+      [13, '-999'],
       [13, '0'],
       [15, '9999'],
     ] as const) {
@@ -157,7 +158,9 @@ describe('a weather file', () => {
     const gappy = madeEpw({
       ...inland,
       change: (fields, month, day) =>
-        month === 6 && day === 17 ? fields.with(13, '9999').with(14, '').with(15, '99999') : fields,
+        month === 6 && day === 17
+          ? fields.with(6, '-99.9').with(13, '9999').with(14, '').with(15, '-9999')
+          : fields,
     });
     const { notes } = read(gappy.text);
     expect(notes.join(' ')).toMatch(/0\.3 % of the hours of daylight/);

@@ -102,13 +102,15 @@ function readPeriods(lines: Lines): EpwRefusal | null {
   return refuse(lines.number, 'The line DATA PERIODS, after which the hours begin, is missing.');
 }
 
-/** Limits of a figure; what is at or above `missing`, or left blank, is missing. */
+/** Limits of a figure; what is at or above `missing`, left blank, or a code of nines below 0, is missing. */
 interface Limits {
   readonly name: string;
   readonly missing: number;
   readonly low: number;
   readonly high: number;
 }
+/** As files made from other formats have it: -99, -99.9, -999, -9999. */
+const isCodeBelow0 = (word: string): boolean => /^-99+(\.[09]*)?$/.test(word);
 const temperatureLimits: Limits = { name: 'temperature', missing: 99.9, low: -70, high: 70 };
 /** Sensors read a little below 0 at night, and clouds can throw light on a sensor that is in the sun. */
 const radiation = (name: string): Limits => ({ name, missing: 9999, low: -20, high: 1500 });
@@ -119,7 +121,7 @@ const diffuseLimits = radiation('diffuse radiation');
 /** NaN when missing; the reason when it cannot be. */
 function figureOf(text: string | undefined, { name, missing, low, high }: Limits): number | string {
   const word = (text ?? '').trim();
-  if (word === '') return Number.NaN;
+  if (word === '' || isCodeBelow0(word)) return Number.NaN;
   const value = numberOf(word);
   if (Number.isNaN(value)) return `The ${name} (${word.slice(0, 20)}) is no number.`;
   if (value >= missing) return Number.NaN;
