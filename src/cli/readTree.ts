@@ -27,7 +27,7 @@ function troubleOf(error: unknown): string {
 }
 
 /** What was put right or looks odd in a file that is worked on; `check` has it in its answer. */
-function tellNotes(notes: readonly string[], terminal: Terminal): void {
+export function tellNotes(notes: readonly string[], terminal: Terminal): void {
   for (const note of notes) terminal.err(`boughlight: note: ${note}\n`);
 }
 

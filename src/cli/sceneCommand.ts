@@ -5,7 +5,7 @@ import { lightJob } from '../engine/lightJob.ts';
 import { runJob } from '../engine/runJob.ts';
 import { sceneOf } from '../engine/sceneOf.ts';
 import { misuse, type Read } from './read.ts';
-import { readWork } from './readTree.ts';
+import { readWork, tellNotes } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
 import type { Workplace } from './workplace.ts';
 
@@ -18,7 +18,8 @@ const megabytes = (bytes: Uint8Array): string => (bytes.length / 1e6).toFixed(1)
 export async function sceneCommand(request: WorkRequest, { terminal }: Workplace): Promise<Read<string>> {
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
-  const file = asOneScene(tree.value);
+  const { file, leftOut } = asOneScene(tree.value);
+  tellNotes(leftOut, terminal);
   const { period, waves, seed, weather, sky, glb, json } = request;
   const options = {
     ...(period === undefined ? {} : { period }),

@@ -37,8 +37,19 @@ export function asItStandsOn(file: TreeFile, date: IsoDate): TreeFile {
   return { ...file, standing: { ...standing, turnedDeg: wrapDeg(standing.turnedDeg + turnedBy) } };
 }
 
-/** The file as one scene can tell it: its pot stands as at bud break, and its walls throw nothing back. */
-export function asOneScene(file: TreeFile): TreeFile {
-  const standing = asItStandsOn(file, file.season.budBreakOn);
-  return { ...standing, site: { ...file.site, wallsThrowLight: false } };
+/** The file as one scene can tell it: its pot stands as at bud break, and its walls throw nothing back. What that leaves out, in sentences. */
+export function asOneScene(file: TreeFile): { readonly file: TreeFile; readonly leftOut: readonly string[] } {
+  const turns =
+    'The pot stands in the scene as at bud break; the light of each shoot is of that, not of the pot turned by quarters.';
+  const thrown = 'The walls in the scene are dark: light that they throw back is not in its figures.';
+  return {
+    file: {
+      ...asItStandsOn(file, file.season.budBreakOn),
+      site: { ...file.site, wallsThrowLight: false },
+    },
+    leftOut: [
+      ...(file.standing.quarterTurnEveryWeeks === undefined ? [] : [turns]),
+      ...(file.site.wallsThrowLight === true ? [thrown] : []),
+    ],
+  };
 }

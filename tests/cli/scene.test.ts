@@ -88,6 +88,17 @@ describe('boughlight scene', () => {
     expect(out).toMatch(/^whip\.glb: .+ as glTF, \d+\.\d MB\.\n$/);
   });
 
+  it('says that it leaves out turns of the pot and light thrown back by walls', async () => {
+    const whip = JSON.parse(files['whip.json']) as { site: object; standing: object };
+    Object.assign(whip.site, { wallsThrowLight: true });
+    Object.assign(whip.standing, { quarterTurnEveryWeeks: 3 });
+    const turned = { 'turned.json': JSON.stringify(whip) };
+    const { err } = await answerOf(['scene', 'turned.json', '--json', ...options], { files: turned });
+    expect(err).toMatch(
+      /^boughlight: note: The pot stands in the scene as at bud break; .+\n.+ walls in the scene are dark: .+\n$/,
+    );
+  });
+
   it('refuses, in words, a place where no file can be written', async () => {
     const { code, out, err } = await answerOf(['scene', 'whip.json', '--glb', 'no/whip.glb', ...options], {
       files,
