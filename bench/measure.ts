@@ -8,6 +8,7 @@ import { measureMemory } from './memory.ts';
 import { measureNodeTables } from './nodeTables.ts';
 import { measureRate } from './rate.ts';
 import { measureRedraw } from './redraw.ts';
+import { measureSearch } from './search.ts';
 
 const steps: Readonly<Record<string, () => string>> = {
   rate: measureRate,
@@ -20,6 +21,7 @@ const steps: Readonly<Record<string, () => string>> = {
   memory: measureMemory,
   error: measureError,
   redraw: measureRedraw,
+  search: measureSearch,
 };
 const step = steps[process.argv[2] ?? ''];
 if (step === undefined) throw new Error(`measure: there is no step ${process.argv[2]}`);

@@ -2,8 +2,8 @@
 import { fixedOwner } from '../src/geometry/surface.ts';
 import { exposure } from '../src/light/exposure.ts';
 import type { Ledger, Wave } from '../src/light/ledger.ts';
+import { mergeForSearch } from '../src/light/mergeForSearch.ts';
 import { exposureOf, nodeTable } from '../src/light/nodeTable.ts';
-import { mergeForSearch } from '../src/light/searchTable.ts';
 import { waveDirections } from '../src/light/sky/waveDirections.ts';
 import { traceWave } from '../src/light/trace/wave.ts';
 import { ownersTogether } from '../src/plan/ownersTogether.ts';

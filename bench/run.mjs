@@ -64,6 +64,7 @@ const all = [
   'memory',
   'error',
   'redraw',
+  'search',
   'page',
 ];
 const asked = process.argv.slice(2);

@@ -59,8 +59,9 @@ export {
 export * from './light/look/clearShares.ts';
 export * from './light/look/skyRaster.ts';
 export * from './light/look/sunDay.ts';
+export { mergeForSearch, mergeRows, type RowSource } from './light/mergeForSearch.ts';
 export { exposureOf, type NodeTable, nodeTable, type TableWave } from './light/nodeTable.ts';
-export { mergeForSearch, type SearchOptions, type SearchTable } from './light/searchTable.ts';
+export type { SearchOptions, SearchTable } from './light/searchTable.ts';
 // Sun and sky
 export * from './light/sky/cellLight.ts';
 export type { Weather } from './light/sky/dayLight.ts';

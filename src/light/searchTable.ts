@@ -1,86 +1,73 @@
-/** The ledger boiled down for a search over keep-sets in one light. */
-import type { CellLight } from './directions.ts';
-import type { KeepSet, Ledger, Wave } from './ledger.ts';
-import { rayWeights, type WaveWeights } from './rayWeights.ts';
-import { type OwnerListArrays, OwnerLists } from './trace/ownerLists.ts';
+/** The ledger boiled down for a search over keep-sets: light that follows owner by owner. */
+import type { KeepSet } from './ledger.ts';
+import type { OwnerListArrays } from './trace/ownerLists.ts';
 
 export interface SearchOptions {
   /** Entry per owner: 1 may be toggled. Owners left at 0 stay as `keep` has them, and lists shrink and merge. */
   readonly free: Uint8Array;
   /** Which owners stand at first. */
   readonly keep: KeepSet;
-  /** Only the first so many receivers (the nodes come first); all when left out. */
-  readonly receiverCount?: number;
 }
 
-/** Entry k of a row: entries start[row] to start[row + 1] (excluded) of the two others. */
-interface Rows {
+/** Row r: entries start[r] to start[r + 1] (excluded), each a list of free owners and what comes along it were they all gone. */
+export interface ListRows {
   readonly start: Int32Array;
-  readonly column: Int32Array;
+  readonly list: Int32Array;
   readonly weight: Float64Array;
 }
 
 /**
- * Sum over the lists of weight x share that the list lets through gives a receiver's share of open sky: the same as
- * `exposure` gives it, up to rounding.
+ * Rows of light, each a sum over lists of owners of weight x share that the list lets through. Every entry of a row carries
+ * its own light along, so that a toggle reads the entries of one owner in the order of memory.
  */
 export class SearchTable {
-  readonly receiverCount: number;
-  /** Share of open sky of each receiver for the owners that now stand. Live: read it, never write. */
+  readonly rowCount: number;
+  /** Light of each row for the owners that now stand. Live: read it, never write. */
   readonly share: Float64Array;
+  /** Per row: 1 when its light has changed; whoever reads it sets it back to 0. */
+  readonly changed: Uint8Array;
   /** Which owners now stand. Change it by `toggle` and `reset` alone. */
   readonly keep: KeepSet;
-  /** Distinct lists of free owners; list 0 is empty. */
-  readonly lists: OwnerListArrays;
-  /** Row: receiver; column: list. */
-  readonly byReceiver: Rows;
-  /** Row: list; column: receiver. */
-  private readonly byList: Rows;
-  /** Row: owner; column: list that holds it. */
-  private readonly byOwner: Rows;
-  /** Per list: product of the shares above 0 of its standing owners, and how many of them let nothing through. */
-  private readonly product: Float64Array;
-  private readonly dark: Int32Array;
+  private readonly rows: ListRows;
+  private readonly rowOf: Int32Array;
+  /** Per entry: what passes the owners that stand and let some light through, and how many stand that let none. */
+  private readonly passing: Float64Array;
+  private readonly dark: Uint16Array;
+  /** Owner o: items start[o] to start[o + 1]; those that let light through first, the opaque ones from opaqueStart[o] on. */
+  private readonly ownerStart: Int32Array;
+  private readonly opaqueStart: Int32Array;
+  /** Per item: entry, ascending within each part; and share that the owner lets through there. */
+  private readonly itemEntry: Int32Array;
+  private readonly itemShare: Float32Array;
   private readonly free: Uint8Array;
 
-  constructor(lists: OwnerListArrays, byReceiver: Rows, { free, keep }: SearchOptions) {
-    const listCount = lists.listStart.length - 1;
-    this.lists = lists;
-    this.byReceiver = byReceiver;
-    this.byList = transposed(byReceiver, listCount);
-    const entries = {
-      start: lists.listStart,
-      column: lists.listOwner,
-      weight: Float64Array.from(lists.listShare),
-    };
-    this.byOwner = transposed(entries, free.length);
-    this.receiverCount = byReceiver.start.length - 1;
+  constructor(lists: OwnerListArrays, rows: ListRows, { free, keep }: SearchOptions) {
+    this.rows = rows;
+    this.rowCount = rows.start.length - 1;
     this.free = free.slice();
     this.keep = keep.slice();
-    this.product = new Float64Array(listCount);
-    this.dark = new Int32Array(listCount);
-    this.share = new Float64Array(this.receiverCount);
-    this.reset(keep);
+    this.share = new Float64Array(this.rowCount);
+    this.changed = new Uint8Array(this.rowCount).fill(1);
+    const entries = rows.list.length;
+    this.passing = new Float64Array(entries);
+    this.dark = new Uint16Array(entries);
+    this.rowOf = new Int32Array(entries);
+    for (let r = 0; r < this.rowCount; r++) this.rowOf.fill(r, rows.start[r], rows.start[r + 1]);
+    const byOwner = itemsByOwner(lists, rows.list, free.length);
+    this.ownerStart = byOwner.start;
+    this.opaqueStart = byOwner.opaqueStart;
+    this.itemEntry = byOwner.entry;
+    this.itemShare = byOwner.share;
+    this.sumAfresh();
   }
 
-  /** The lists that hold an owner. */
-  listsOf(owner: number): Int32Array {
-    const { start, column } = this.byOwner;
-    return column.subarray(start[owner], start[owner + 1]);
-  }
-
-  /** Share of open sky of a receiver, summed afresh for the owners that now stand. */
-  shareOf(receiver: number): number {
-    const { start, column, weight } = this.byReceiver;
-    let sum = 0;
-    for (let k = start[receiver] as number; k < (start[receiver + 1] as number); k++) {
-      sum += (weight[k] as number) * this.shareThrough(column[k] as number);
-    }
-    return sum;
+  /** How many entries hold an owner: what a toggle of it costs. */
+  entriesOf(owner: number): number {
+    return (this.ownerStart[owner + 1] as number) - (this.ownerStart[owner] as number);
   }
 
   /**
-   * Takes an owner away, or puts it back, and brings `share` up to date: only lists that hold it are touched. What is
+   * Takes an owner away, or puts it back, and brings `share` up to date: only entries that hold it are touched. What is
    * carried along drifts by rounding alone (1e-13 after a thousand toggles); `reset` sums afresh.
    * An owner alone: what grows on it is for the caller to toggle too.
    */
@@ -88,26 +75,8 @@ export class SearchTable {
     if (this.free[owner] !== 1) throw new Error(`toggle: owner ${owner} is not free in this table`);
     const stands = 1 - (this.keep[owner] as number);
     this.keep[owner] = stands;
-    const { product, dark, byOwner, byList } = this;
-    const end = byOwner.start[owner + 1] as number;
-    for (let k = byOwner.start[owner] as number; k < end; k++) {
-      const [list, passed] = [byOwner.column[k] as number, byOwner.weight[k] as number];
-      const before = this.shareThrough(list);
-      if (passed === 0) dark[list] = (dark[list] as number) + 2 * stands - 1;
-      else
-        product[list] =
-          stands === 1 ? (product[list] as number) * passed : (product[list] as number) / passed;
-      const change = this.shareThrough(list) - before;
-      if (change !== 0) this.addChange(byList, list, change);
-    }
-  }
-
-  private addChange({ start, column, weight }: Rows, list: number, change: number): void {
-    const end = start[list + 1] as number;
-    for (let k = start[list] as number; k < end; k++) {
-      const receiver = column[k] as number;
-      this.share[receiver] = (this.share[receiver] as number) + (weight[k] as number) * change;
-    }
+    this.veil(owner, stands);
+    this.shut(owner, stands);
   }
 
   /** Sums everything afresh for a keep-set; owners that are not free must stand as they did. */
@@ -117,156 +86,112 @@ export class SearchTable {
         `reset: keep needs one entry for each of ${this.keep.length} owners, got ${keep.length}`,
       );
     }
-    this.keep.forEach((stands, owner) => {
-      if (this.free[owner] !== 1 && keep[owner] !== stands) {
+    for (let owner = 0; owner < keep.length; owner++) {
+      if (this.free[owner] !== 1 && keep[owner] !== this.keep[owner]) {
         throw new Error(`reset: owner ${owner} is not free in this table and cannot change`);
       }
-    });
+    }
     this.keep.set(keep);
-    this.multiply();
-    for (let r = 0; r < this.receiverCount; r++) this.share[r] = this.shareOf(r);
+    this.sumAfresh();
   }
 
-  private shareThrough(list: number): number {
-    return this.dark[list] === 0 ? (this.product[list] as number) : 0;
-  }
-
-  private multiply(): void {
-    const { listStart, listOwner, listShare } = this.lists;
-    for (let list = 0; list < this.product.length; list++) {
-      let [product, dark] = [1, 0];
-      for (let i = listStart[list] as number; i < (listStart[list + 1] as number); i++) {
-        if (this.keep[listOwner[i] as number] !== 1) continue;
-        if (listShare[i] === 0) dark++;
-        else product *= listShare[i] as number;
+  private veil(owner: number, stands: number): void {
+    const { itemEntry, itemShare, passing, dark, rowOf } = this;
+    const end = this.opaqueStart[owner] as number;
+    let [row, sum] = [-1, 0];
+    for (let k = this.ownerStart[owner] as number; k < end; k++) {
+      const entry = itemEntry[k] as number;
+      const before = passing[entry] as number;
+      const after = stands === 1 ? before * (itemShare[k] as number) : before / (itemShare[k] as number);
+      passing[entry] = after;
+      if (dark[entry] !== 0) continue;
+      if (rowOf[entry] !== row) {
+        this.add(row, sum);
+        [row, sum] = [rowOf[entry] as number, 0];
       }
-      this.product[list] = product;
-      this.dark[list] = dark;
+      sum += after - before;
+    }
+    this.add(row, sum);
+  }
+
+  private shut(owner: number, stands: number): void {
+    const { itemEntry, passing, dark, rowOf } = this;
+    const end = this.ownerStart[owner + 1] as number;
+    for (let k = this.opaqueStart[owner] as number; k < end; k++) {
+      const entry = itemEntry[k] as number;
+      const before = dark[entry] as number;
+      dark[entry] = before + 2 * stands - 1;
+      if (before === 1 - stands) {
+        const light = passing[entry] as number;
+        this.add(rowOf[entry] as number, stands === 1 ? -light : light);
+      }
+    }
+  }
+
+  private add(row: number, change: number): void {
+    if (row < 0 || change === 0) return;
+    this.share[row] = (this.share[row] as number) + change;
+    this.changed[row] = 1;
+  }
+
+  private sumAfresh(): void {
+    const { rows, passing, dark, share, rowOf } = this;
+    passing.set(rows.weight);
+    dark.fill(0);
+    for (let owner = 0; owner < this.keep.length; owner++) {
+      if (this.keep[owner] !== 1) continue;
+      const [opaque, end] = [this.opaqueStart[owner] as number, this.ownerStart[owner + 1] as number];
+      for (let k = this.ownerStart[owner] as number; k < end; k++) {
+        const entry = this.itemEntry[k] as number;
+        if (k < opaque) passing[entry] = (passing[entry] as number) * (this.itemShare[k] as number);
+        else dark[entry] = (dark[entry] as number) + 1;
+      }
+    }
+    share.fill(0);
+    this.changed.fill(1);
+    for (let entry = 0; entry < passing.length; entry++) {
+      const row = rowOf[entry] as number;
+      if (dark[entry] === 0) share[row] = (share[row] as number) + (passing[entry] as number);
     }
   }
 }
 
-function transposed({ start, column, weight }: Rows, columnCount: number): Rows {
-  const turned = {
-    start: new Int32Array(columnCount + 1),
-    column: new Int32Array(column.length),
-    weight: new Float64Array(column.length),
+/** Every entry's owners, gathered by owner. */
+function itemsByOwner(lists: OwnerListArrays, entryList: Int32Array, ownerCount: number) {
+  const { listStart, listOwner, listShare } = lists;
+  const [veils, opaque] = [new Int32Array(ownerCount), new Int32Array(ownerCount)];
+  const eachItem = (take: (owner: number, share: number, entry: number) => void): void => {
+    for (let entry = 0; entry < entryList.length; entry++) {
+      const list = entryList[entry] as number;
+      for (let i = listStart[list] as number; i < (listStart[list + 1] as number); i++) {
+        take(listOwner[i] as number, listShare[i] as number, entry);
+      }
+    }
   };
-  for (const c of column) turned.start[c + 1] = (turned.start[c + 1] as number) + 1;
-  for (let c = 0; c < columnCount; c++) {
-    turned.start[c + 1] = (turned.start[c + 1] as number) + (turned.start[c] as number);
-  }
-  const next = turned.start.slice();
-  for (let row = 0; row + 1 < start.length; row++) {
-    for (let k = start[row] as number; k < (start[row + 1] as number); k++) {
-      const c = column[k] as number;
-      const at = next[c] as number;
-      next[c] = at + 1;
-      turned.column[at] = row;
-      turned.weight[at] = weight[k] as number;
-    }
-  }
-  return turned;
-}
-
-interface FoldedLists {
-  /** Number of the list of free owners that is left of each list of the wave. */
-  readonly list: Int32Array;
-  /** Share that the standing owners which are not free let through. */
-  readonly share: Float64Array;
-}
-
-/** 1 for the lists of a wave that rays of the first receivers have. */
-function listsInUse({ rayList, directions, receiverCount, listStart }: Wave, receivers: number): Uint8Array {
-  const inUse = new Uint8Array(listStart.length - 1);
-  for (let d = 0; d < directions.length; d++) {
-    for (let r = 0; r < receivers; r++) inUse[rayList[d * receiverCount + r] as number] = 1;
-  }
-  return inUse;
-}
-
-/** Lists that no wanted ray has, and those ended by what stands for good, become the empty list with share 0. */
-function foldLists(wave: Wave, receivers: number, lists: OwnerLists, options: SearchOptions): FoldedLists {
-  const { listStart, listVeil, veilOwner, veilShare } = wave;
-  const { free, keep } = options;
-  const standing = Float64Array.from(veilShare, (share, veil) => {
-    const owner = veilOwner[veil] as number;
-    return owner === 0 || (free[owner] !== 1 && keep[owner] === 1) ? share : 1;
+  eachItem((owner, share) => {
+    const count = share > 0 ? veils : opaque;
+    count[owner] = (count[owner] as number) + 1;
   });
-  const count = listStart.length - 1;
-  const inUse = listsInUse(wave, receivers);
-  const folded = { list: new Int32Array(count), share: new Float64Array(count) };
-  for (let l = 0; l < count; l++) {
-    const [from, to] = [listStart[l] as number, listStart[l + 1] as number];
-    let share = inUse[l] as number;
-    for (let i = from; i < to; i++) share *= standing[listVeil[i] as number] as number;
-    folded.share[l] = share;
-    if (share === 0) continue;
-    for (let i = from; i < to; i++) {
-      const veil = listVeil[i] as number;
-      const owner = veilOwner[veil] as number;
-      if (owner !== 0 && free[owner] === 1) lists.put(owner, veilShare[veil] as number);
-    }
-    folded.list[l] = lists.close();
+  const start = new Int32Array(ownerCount + 1);
+  const opaqueStart = new Int32Array(ownerCount);
+  for (let owner = 0; owner < ownerCount; owner++) {
+    opaqueStart[owner] = (start[owner] as number) + (veils[owner] as number);
+    start[owner + 1] = (opaqueStart[owner] as number) + (opaque[owner] as number);
   }
-  return folded;
-}
-
-/** Adds up, for one receiver, the weights of its rays by list; returns the lists met for the first time. */
-function addRays(
-  receiver: number,
-  wave: Wave,
-  { list, share }: FoldedLists,
-  weights: WaveWeights,
-  sums: Float64Array,
-  met: number[],
-): void {
-  const stances = wave.stanceCosine.length / wave.directions.length;
-  const stance = wave.receiverStance[receiver] as number;
-  for (let d = 0; d < wave.directions.length; d++) {
-    const ray = d * wave.receiverCount + receiver;
-    const rayList = wave.rayList[ray] as number;
-    const open = (wave.stanceCosine[d * stances + stance] as number) * (wave.rayCloudShare?.[ray] ?? 1);
-    const weight = (weights.weight[d] as number) * open * (share[rayList] as number);
-    if (weight === 0) continue;
-    const l = list[rayList] as number;
-    if (sums[l] === 0) met.push(l);
-    sums[l] = (sums[l] as number) + weight;
-  }
-}
-
-/**
- * Merges the waves: for each receiver the weight of each list of free owners, equal lists joined. Throws on option
- * arrays that are not one entry an owner.
- */
-export function mergeForSearch(ledger: Ledger, light: CellLight, options: SearchOptions): SearchTable {
-  const { free, keep, receiverCount = ledger.receiverCount } = options;
-  if (free.length !== ledger.ownerCount || keep.length !== ledger.ownerCount) {
-    throw new Error(
-      `mergeForSearch: free and keep need one entry for each of ${ledger.ownerCount} owners, got ${free.length} and ${keep.length}`,
-    );
-  }
-  const waveCount = ledger.waves.length;
-  const weights = rayWeights(ledger, light);
-  const interned = new OwnerLists();
-  const folded = ledger.waves.map((wave) => foldLists(wave, receiverCount, interned, options));
-  const lists = interned.arrays();
-  const sums = new Float64Array(lists.listStart.length - 1);
-  const start = new Int32Array(receiverCount + 1);
-  const column: number[] = [];
-  const weight: number[] = [];
-  for (let r = 0; r < receiverCount; r++) {
-    const met: number[] = [];
-    ledger.waves.forEach((wave, w) => {
-      addRays(r, wave, folded[w] as FoldedLists, weights[w] as WaveWeights, sums, met);
-    });
-    for (const l of met) {
-      column.push(l);
-      weight.push((sums[l] as number) / waveCount);
-      sums[l] = 0;
-    }
-    start[r + 1] = column.length;
-  }
-  const rows = { start, column: Int32Array.from(column), weight: Float64Array.from(weight) };
-  return new SearchTable(lists, rows, options);
+  const itemCount = start[ownerCount] as number;
+  const gathered = {
+    start,
+    opaqueStart,
+    entry: new Int32Array(itemCount),
+    share: new Float32Array(itemCount),
+  };
+  const [nextVeil, nextOpaque] = [start.slice(0, ownerCount), opaqueStart.slice()];
+  eachItem((owner, share, entry) => {
+    const next = share > 0 ? nextVeil : nextOpaque;
+    const at = next[owner] as number;
+    next[owner] = at + 1;
+    gathered.entry[at] = entry;
+    gathered.share[at] = share;
+  });
+  return gathered;
 }

@@ -63,6 +63,20 @@ export const figToRipeGdd8 = ({ values, ripening }: Pick<PlanInput, 'values' | '
 const lateAt = (load: number, lateAtTwiceGdd8: number): number =>
   lateAtTwiceGdd8 * Math.min(1, Math.max(0, load - 1));
 
+/** The crop from the figs set by bearing node, entry 0 of which is unused. */
+export function ripened(setByBearing: Float64Array, model: CropModel): Crop {
+  let set = 0;
+  for (let b = 1; b < setByBearing.length; b++) set += setByBearing[b] as number;
+  const load = set / model.held;
+  const late = lateAt(load, model.lateAtTwiceGdd8);
+  let ripe = 0;
+  for (let b = 1; b < setByBearing.length; b++) {
+    const figs = setByBearing[b] as number;
+    if (figs > 0) ripe += figs * model.ripeAt(b, late);
+  }
+  return { set, ripe: ripe * keptAtLoad(load) };
+}
+
 /**
  * A tree with its figs counted. `nodeLight`: per stage, the share of open sky of each node of its canopy, live; `keep`:
  * which owners stand, live.
@@ -93,22 +107,12 @@ export class CropCount {
   count(): Crop {
     const { sites, byBearing, keep, model } = this;
     byBearing.fill(0);
-    let set = 0;
     for (let i = 0; i < sites.count; i++) {
       if (keep[sites.owner[i] as number] !== 1) continue;
-      const figs = this.setAt(i);
       const bearing = sites.bearing[i] as number;
-      byBearing[bearing] = (byBearing[bearing] as number) + figs;
-      set += figs;
+      byBearing[bearing] = (byBearing[bearing] as number) + this.setAt(i);
     }
-    const load = set / model.held;
-    const late = lateAt(load, model.lateAtTwiceGdd8);
-    let ripe = 0;
-    for (let b = 1; b < byBearing.length; b++) {
-      const figs = byBearing[b] as number;
-      if (figs > 0) ripe += figs * model.ripeAt(b, late);
-    }
-    return { set, ripe: ripe * keptAtLoad(load) };
+    return ripened(byBearing, model);
   }
 
   /** Figs set at a site, whether it stands or not. */

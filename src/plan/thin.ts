@@ -1,9 +1,8 @@
 /** Thinning as a search problem: which buds or shoots to keep, scored exactly from the ledger. */
 import { ownersLeft } from '../growth/owners.ts';
-import { mergeForSearch, type SearchTable } from '../light/searchTable.ts';
 import type { FigValues } from '../species/fig.ts';
 import type { Candidate } from './candidates.ts';
-import { CropCount } from './crop.ts';
+import { KeepWorth } from './keepWorth.ts';
 import { keepLimits } from './limits.ts';
 import type { KeepProblem } from './search.ts';
 import type { TracedSeason } from './tracedSeason.ts';
@@ -31,8 +30,7 @@ export function thinProblem(input: ThinInput): KeepProblem {
   const keep = ownersLeft(all, settled);
   const free = new Uint8Array(all.length);
   for (const owner of owners) if (owner > 0) free[owner] = 1;
-  const tables = traced.stages.map(({ ledger, light }) => mergeForSearch(ledger, light, { free, keep }));
-  const worth = worthOf(traced, tables, values);
+  const worth = new KeepWorth(traced, values, free, keep);
   const limits = keepLimits({ candidates: [...candidates, ...pinned], values, ...leafAreas(input, keep) });
   const kept = new Uint8Array(candidates.length + pinned.length).fill(1);
   let standing = kept.length;
@@ -41,12 +39,12 @@ export function thinProblem(input: ThinInput): KeepProblem {
   return {
     count: candidates.length,
     partnersOf: (member) => partners[member] ?? [],
-    value: () => worth() - upkeep * standing - limits.penalty(kept),
+    value: () => worth.value() - upkeep * standing - limits.penalty(kept),
     flip: (member) => {
       kept[member] = 1 - (kept[member] as number);
       standing += kept[member] === 1 ? 1 : -1;
       const owner = owners[member] as number;
-      if (owner > 0) for (const table of tables) table.toggle(owner);
+      if (owner > 0) worth.flip(owner);
     },
   };
 }
@@ -64,28 +62,6 @@ function upkeepFigs({ full, sites, crop }: TracedSeason, values: FigValues): num
 /** Swaps stay on one limb: between limbs that are full a swap breaks a limit, between others single moves do. */
 function partnersWithin(candidates: readonly Candidate[]): number[][] {
   return candidates.map(({ limb }) => [...candidates.keys()].filter((j) => candidates[j]?.limb === limb));
-}
-
-/** Figs and wood of what stands; the tables are read as they are at each call. */
-function worthOf(traced: TracedSeason, tables: readonly SearchTable[], values: FigValues): () => number {
-  const { stages, full, places, sites, crop } = traced;
-  const { share, keep } = tables[stages.indexOf(full)] as SearchTable;
-  const figs = new CropCount(
-    sites,
-    tables.map((table) => table.share),
-    keep,
-    crop,
-  );
-  const nodes = [...full.canopy.nodes.entries()].flatMap(([i, { owner }]) => (keep[owner] === 1 ? [i] : []));
-  const ownerOfNode = Int32Array.from(full.canopy.nodes, (node) => node.owner);
-  return () => {
-    let woodM = 0;
-    for (const i of nodes) {
-      const isLit = (share[i] as number) >= values.fruitHalfAtFraction;
-      if (isLit && keep[ownerOfNode[i] as number] === 1) woodM += places.stretchM[i] as number;
-    }
-    return figs.count().ripe + values.woodWorthFigsPerM * woodM;
-  };
 }
 
 /** Leaves that stand today and would be cut off; those of buds have yet to grow and cost nothing. */

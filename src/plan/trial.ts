@@ -8,7 +8,8 @@
  */
 import { ownersLeft } from '../growth/owners.ts';
 import type { KeepSet } from '../light/ledger.ts';
-import { mergeForSearch, type SearchTable } from '../light/searchTable.ts';
+import { mergeForSearch } from '../light/mergeForSearch.ts';
+import type { SearchTable } from '../light/searchTable.ts';
 import type { CutToMake } from './applyCuts.ts';
 import { CropCount } from './crop.ts';
 import { firstCropFigs } from './firstCrop.ts';

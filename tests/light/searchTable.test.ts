@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { exposure } from '../../src/light/exposure.ts';
-import { mergeForSearch } from '../../src/light/searchTable.ts';
+import { mergeForSearch, mergeRows } from '../../src/light/mergeForSearch.ts';
 import { ledgerOf, lightOf } from './cells.ts';
 import { sceneOf, stream } from './trace/scene.ts';
 
@@ -12,7 +12,7 @@ function tableOf(seed: number, free: Uint8Array, keep = all) {
   const { surfaces, receivers } = sceneOf(seed, size);
   const ledger = ledgerOf(surfaces, receivers, { seed, waves: 3, ownerCount });
   const light = lightOf(0.2);
-  return { ledger, light, table: mergeForSearch(ledger, light, { free, keep, receiverCount: 37 }) };
+  return { ledger, light, table: mergeForSearch(ledger, light, { free, keep }) };
 }
 
 describe('the search table', () => {
@@ -29,37 +29,61 @@ describe('the search table', () => {
     expect(table.keep).not.toEqual(all);
     carried.forEach((share, r) => {
       expect(Math.abs(share - (expected[r]?.share ?? Number.NaN))).toBeLessThan(1e-9);
-      expect(Math.abs(share - table.shareOf(r))).toBeLessThan(1e-12);
     });
+    table.reset(table.keep.slice());
+    carried.forEach((share, r) =>
+      expect(Math.abs(share - (table.share[r] ?? Number.NaN))).toBeLessThan(1e-12),
+    );
   });
 
   it('folds owners that cannot be toggled, gone or standing, into the weights', () => {
     const keep = Uint8Array.from(all, (_, owner) => (owner === 3 || owner === 6 ? 0 : 1));
     const free = Uint8Array.from(all, (_, owner) => (owner === 2 ? 1 : 0));
     const { ledger, light, table } = tableOf(24, free, keep);
-    for (let list = 0; list + 1 < table.lists.listStart.length; list++) {
-      expect((table.lists.listStart[list + 1] ?? 0) - (table.lists.listStart[list] ?? 0)).toBeLessThanOrEqual(
-        1,
-      );
-    }
+    expect(Array.from(all, (_, owner) => table.entriesOf(owner) > 0)).toEqual(
+      Array.from(all, (_, owner) => owner === 2),
+    );
     const expected = exposure(ledger, light, undefined, keep);
     table.share.forEach((share, r) => {
       expect(Math.abs(share - (expected[r]?.share ?? Number.NaN))).toBeLessThan(1e-9);
     });
   });
 
-  it('touches only lists that hold the owner', () => {
+  it('marks the rows whose light has changed, and no others', () => {
     const { table } = tableOf(
       25,
       Uint8Array.from(all, (_, owner) => (owner === 0 ? 0 : 1)),
     );
-    const { listStart, listOwner } = table.lists;
     for (let owner = 1; owner < ownerCount; owner++) {
-      const expected = [];
-      for (let list = 0; list + 1 < listStart.length; list++) {
-        if (listOwner.subarray(listStart[list], listStart[list + 1]).includes(owner)) expected.push(list);
-      }
-      expect([...table.listsOf(owner)]).toEqual(expected);
+      const before = table.share.slice();
+      table.changed.fill(0);
+      table.toggle(owner);
+      expect([...table.changed]).toEqual(
+        Array.from(table.share, (share, r) => (share === before[r] ? 0 : 1)),
+      );
+      expect(table.changed).toContain(1);
+    }
+  });
+
+  it('adds up receivers of several lights in one row', () => {
+    const free = Uint8Array.from({ length: ownerCount }, (_, owner) => (owner === 0 ? 0 : 1));
+    const { ledger, light, table } = tableOf(27, free);
+    const other = sceneOf(28, size);
+    const later = ledgerOf(other.surfaces, other.receivers, { seed: 28, waves: 2, ownerCount });
+    const laterTable = mergeForSearch(later, light, { free, keep: all });
+    const rows = mergeRows(
+      [
+        { ledger, light, receiver: Int32Array.of(3, -1, 11), factor: Float64Array.of(0.3, 0, 1) },
+        { ledger: later, light, receiver: Int32Array.of(5, 7, -1), factor: Float64Array.of(0.7, 0.4, 0) },
+      ],
+      { free, keep: all },
+    );
+    const [one, two] = [table.share, laterTable.share];
+    for (const owner of [4, 2, 7, 4]) {
+      for (const each of [rows, table, laterTable]) each.toggle(owner);
+      expect(rows.share[0]).toBeCloseTo(0.3 * (one[3] ?? Number.NaN) + 0.7 * (two[5] ?? Number.NaN), 9);
+      expect(rows.share[1]).toBeCloseTo(0.4 * (two[7] ?? Number.NaN), 9);
+      expect(rows.share[2]).toBeCloseTo(one[11] ?? Number.NaN, 9);
     }
   });
 
