@@ -156,6 +156,31 @@ const score = z.strictObject({
   meanLight: z.number().min(0).describe('Mean over the shoots of their share of open sky.'),
 });
 
+const harvest = z.strictObject({
+  ripeFigs: z.number().min(0).describe('Main crop figs that ripen.'),
+  inGoodWeeks: z.number().min(0).describe('Those of warm, dry weeks.'),
+  peakFrom: date.nullable().describe('First day of the week with most figs; null where none ripen.'),
+});
+
+const pinch = z.strictObject({
+  what: z.string().describe('What is done and what it brings, in words.'),
+  atLeaf: z.int().min(1).describe('The tip goes just above this leaf, 1 at the base.'),
+  laterals: z.enum(['keep one', 'rub off all']).describe('Of the shoots that break below the pinch.'),
+  when: span,
+  without: harvest,
+  with: harvest,
+  weeks: z
+    .array(
+      z.strictObject({
+        from: date,
+        isGood: z.boolean().describe('Whether the week is warm and dry in a normal year.'),
+        without: z.number().min(0).describe('Figs that ripen without the pinch.'),
+        with: z.number().min(0),
+      }),
+    )
+    .describe('Weeks in which figs ripen.'),
+});
+
 const gain = z.strictObject({
   figs: z.number().describe('Ripe figs that this cut alone adds to the plan; may be below 0.'),
   fruitingWoodM: z
@@ -236,6 +261,10 @@ export const planReportSchema = z
       .describe(
         'What the plan’s own canopy is worth after each step of the work, with the cuts of the earlier steps made.',
       ),
+    pinch: pinch
+      .nullable()
+      .optional()
+      .describe('Advice for early summer, for all shoots that stay; null where no pinch brings more.'),
     score: z.strictObject({ doNothing: score, plan: score }),
     remarks: z.array(z.string()).describe('What the grower should know that is no cut.'),
   })

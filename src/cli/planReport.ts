@@ -3,6 +3,7 @@ import type { TreeFile } from '../document/treeFile.ts';
 import type { EnergyBasis } from '../engine/energyBasis.ts';
 import type { Units } from '../geometry/measure.ts';
 import { cautionText } from '../plan/cautions.ts';
+import { pinchText } from '../plan/pinchWords.ts';
 import type { Plan } from '../plan/plan.ts';
 import { placeText, reasonText, whatText } from '../plan/words.ts';
 import type { PlanReport } from './outputSchemas.ts';
@@ -29,6 +30,10 @@ export function planReport(plan: Plan, file: TreeFile, units: Units, energy: Ene
       evidence: cut.reasons.map((reason) => ({ ...reason })),
     })),
     steps: plan.steps.map((step) => ({ ...step })),
+    pinch:
+      plan.pinch === null
+        ? null
+        : { what: pinchText(plan.pinch), ...plan.pinch, weeks: [...plan.pinch.weeks] },
     score: { doNothing: { ...plan.score.doNothing }, plan: { ...plan.score.plan } },
     remarks: [...plan.remarks],
   };

@@ -4,6 +4,7 @@ import type { EnergyBasis } from '../engine/energyBasis.ts';
 import { formatArea, formatDecimal, formatLength, type Units } from '../geometry/measure.ts';
 import { cautionText } from '../plan/cautions.ts';
 import type { CautionKey, Cut, Gain } from '../plan/cut.ts';
+import { pinchText } from '../plan/pinchWords.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
 import { placeText, reasonText, type Viewpoint, whatText } from '../plan/words.ts';
@@ -37,6 +38,31 @@ function scoreLines({ doNothing, plan }: Plan['score'], units: Units): string[] 
       row('Mean light, of open sky', ({ meanLight }) => `${formatDecimal(100 * meanLight, 0)} %`),
     ],
   );
+}
+
+/** The pinch of early summer with its harvest, week by week. */
+function pinchLines(pinch: Plan['pinch']): string[] {
+  if (pinch === null) return [];
+  const rows = pinch.weeks.map((week) => [
+    week.from,
+    formatDecimal(week.without, 1),
+    formatDecimal(week.with, 1),
+    week.isGood ? 'yes' : 'no',
+  ]);
+  return [
+    '',
+    ...wrapped(`Early summer: ${pinchText(pinch)}`, lineWidth, '', '  '),
+    ...wrapped(`Caution: ${cautionText.sap}`, lineWidth, '  ', '    '),
+    ...table(
+      [
+        { title: 'Ripe figs in the week from', align: 'left' },
+        { title: 'Not pinched', align: 'right' },
+        { title: 'Pinched', align: 'right' },
+        { title: 'Warm and dry', align: 'right' },
+      ],
+      rows,
+    ),
+  ];
 }
 
 /** The steps, when there are two or more. */
@@ -115,7 +141,7 @@ function countWords(count: number): string {
 }
 
 export function planText(
-  { cuts, date, steps, score, remarks }: Plan,
+  { cuts, date, steps, pinch, score, remarks }: Plan,
   file: TreeFile,
   units: Units,
   energy: EnergyBasis,
@@ -134,6 +160,7 @@ export function planText(
     countWords(cuts.length),
     ...shared.flatMap((key) => wrapped(`Caution: ${cautionText[key]}`, lineWidth, '', '  ')),
     ...cuts.flatMap((cut, i) => cutLines(cut, i + 1, wording)),
+    ...pinchLines(pinch),
     ...remarks.flatMap((remark) => ['', ...wrapped(`Note: ${remark}`, lineWidth, '', '  ')]),
   ];
   return `${lines.join('\n')}\n`;

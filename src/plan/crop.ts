@@ -60,7 +60,7 @@ export const figToRipeGdd8 = ({ values, ripening }: Pick<PlanInput, 'values' | '
   firstRipeHeatGdd8(values, ripening) - values.firstFigHeatGdd8;
 
 /** How late figs ripen at a load: nothing up to what is held, then in proportion, at most as at twice. */
-const lateAt = (load: number, lateAtTwiceGdd8: number): number =>
+export const lateAt = (load: number, lateAtTwiceGdd8: number): number =>
   lateAtTwiceGdd8 * Math.min(1, Math.max(0, load - 1));
 
 /** The crop from the figs set by bearing node, entry 0 of which is unused. */

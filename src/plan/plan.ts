@@ -1,6 +1,7 @@
 /** A plan: a cut list with its score, and "do nothing" beside it. */
 import type { IsoDate } from '../season/site.ts';
 import type { Cut } from './cut.ts';
+import type { PinchAdvice } from './pinchPlan.ts';
 import type { Score } from './score.ts';
 import type { WorkStep } from './steps.ts';
 
@@ -10,6 +11,8 @@ export interface Plan {
   readonly cuts: readonly Cut[];
   /** The light scored again after each step of the work. */
   readonly steps: readonly WorkStep[];
+  /** For early summer, of all shoots that stay; null where no pinch brings more. */
+  readonly pinch: PinchAdvice | null;
   readonly score: { readonly doNothing: Score; readonly plan: Score };
   /** Things the grower should know that are no cut, as plain sentences. */
   readonly remarks: readonly string[];

@@ -9,6 +9,7 @@ import { type Fault, findFaults } from './faults.ts';
 import { type CutEffect, cutEffects } from './gains.ts';
 import { cutEnds, goneIds } from './gone.ts';
 import type { PlanInput } from './input.ts';
+import { advisePinch } from './pinchPlan.ts';
 import type { Plan } from './plan.ts';
 import { leafShareRemoved, planRemarks } from './planRemarks.ts';
 import { searchReasons } from './reasons.ts';
@@ -73,7 +74,9 @@ export function* planJob(input: PlanInput): JobSteps<PlanResult> {
     leafShareRemoved: leafShareRemoved(found.thinned, whole.keep),
   }).map(remarkText);
   const steps = workSteps(trial, proposals);
-  return { plan: { date: input.date, cuts, steps, score: { doNothing, plan: whole.score }, remarks }, trial };
+  const pinch = advisePinch(trial, proposals, input, work.year);
+  const score = { doNothing, plan: whole.score };
+  return { plan: { date: input.date, cuts, steps, pinch, score, remarks }, trial };
 }
 
 /** All that is settled before any light is traced. */

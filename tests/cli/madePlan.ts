@@ -54,6 +54,7 @@ export const madePlan: Plan = {
   date: '2027-04-08',
   cuts: [dead, bud],
   steps: [],
+  pinch: null,
   score: {
     doNothing,
     plan: {

@@ -20,6 +20,7 @@ const plan = {
   date: '2030-06-23',
   cuts: [cut('first'), cut('second')],
   steps: [],
+  pinch: null,
   score: { doNothing: score(11.2), plan: score(14.9) },
   remarks: [],
 };
