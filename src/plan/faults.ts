@@ -1,9 +1,9 @@
 /** The rules in their order of work, each on the tree that the ones before it leave. */
 import type { Stance, Tree } from '../geometry/tree.ts';
-import { withDescendants } from '../geometry/tree.ts';
 import type { FigValues } from '../species/fig.ts';
 import { applyCuts } from './applyCuts.ts';
 import type { Finding } from './finding.ts';
+import { idsBeyond } from './idsBeyond.ts';
 import { type RuleContext, ruleContext } from './ruleContext.ts';
 import { crossing } from './rules/crossing.ts';
 import { inward } from './rules/inward.ts';
@@ -12,18 +12,19 @@ import { narrowForks } from './rules/narrowForks.ts';
 import { sickWood } from './rules/sickWood.ts';
 import { suckers } from './rules/suckers.ts';
 import { waterSprouts } from './rules/waterSprouts.ts';
+import { bearingShare } from './yearlyLimit.ts';
 
 /** Looks at the tree and says what is wrong with it. */
 export type Rule = (context: RuleContext) => Finding[];
 
 /** Sick wood, suckers, crossing, inward and sprouts, narrow forks (common practice); first what the grower marked. */
-const rulesInOrder: readonly (readonly Rule[])[] = [
-  [marked],
-  [sickWood],
-  [suckers],
-  [crossing],
-  [inward, waterSprouts],
-  [narrowForks],
+const rulesInOrder: readonly { readonly rules: readonly Rule[]; readonly canWait: boolean }[] = [
+  { rules: [marked], canWait: false },
+  { rules: [sickWood], canWait: false },
+  { rules: [suckers], canWait: false },
+  { rules: [crossing], canWait: true },
+  { rules: [inward, waterSprouts], canWait: true },
+  { rules: [narrowForks], canWait: true },
 ];
 
 export interface Fault {
@@ -40,6 +41,8 @@ export interface Faults {
   readonly remarks: readonly Finding[];
   /** Findings dropped because the grower marked something there to be kept. */
   readonly overruled: readonly Finding[];
+  /** Sound wood that would go, were the share a year may take not reached: next year's work. */
+  readonly postponed: readonly Fault[];
   /** The tree with these cuts made. */
   readonly after: Tree;
 }
@@ -48,8 +51,9 @@ export function findFaults(tree: Tree, stance: Stance, values: FigValues): Fault
   const cuts: Fault[] = [];
   const remarks: Finding[] = [];
   const overruled: Finding[] = [];
+  const postponed: Fault[] = [];
   let after = tree;
-  for (const rules of rulesInOrder) {
+  for (const { rules, canWait } of rulesInOrder) {
     const context = ruleContext(after, stance, values);
     const found = rules.flatMap((rule) => rule(context));
     remarks.push(...found.filter((finding) => !finding.isCut));
@@ -57,10 +61,15 @@ export function findFaults(tree: Tree, stance: Stance, values: FigValues): Fault
     overruled.push(...wanted.filter((finding) => takesPinned(after, finding)));
     const faults = joined(wanted.filter((finding) => !takesPinned(after, finding)));
     const outer = faults.filter((fault) => !faults.some((other) => takes(after, other, fault)));
-    cuts.push(...outer);
-    after = applyCuts(after, outer);
+    const now: Fault[] = [];
+    for (const fault of outer) {
+      const share = canWait ? bearingShare(tree, [...cuts, ...now, fault]) : 0;
+      (share > values.removedShareStopFraction ? postponed : now).push(fault);
+    }
+    cuts.push(...now);
+    after = applyCuts(after, now);
   }
-  return { cuts, remarks, overruled, after };
+  return { cuts, remarks, overruled, postponed, after };
 }
 
 /** One fault per axis: all reasons, the cut nearest to its base. */
@@ -83,17 +92,6 @@ function takes(tree: Tree, taker: Fault, other: Fault): boolean {
   if (taker.target === other.target) return false;
   const axis = tree.axes.find((a) => a.id === other.target);
   return axis !== undefined && idsBeyond(tree, taker).has(axis.id);
-}
-
-/** Axes that go with a cut, whole or in part; those that fork off below it stay. */
-export function idsBeyond(tree: Tree, cut: Pick<Finding, 'target' | 'atM'>): Set<string> {
-  const ids = new Set<string>([cut.target]);
-  for (const axis of tree.axes) {
-    const isBeyond = axis.parentId === cut.target && (cut.atM === 0 || axis.atM > cut.atM);
-    if (!isBeyond) continue;
-    for (const id of withDescendants(tree, axis.id)) ids.add(id);
-  }
-  return ids;
 }
 
 /** The grower's word: nothing goes that carries wood or a bud marked to be kept. */

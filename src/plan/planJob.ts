@@ -20,6 +20,7 @@ import { workSteps } from './steps.ts';
 import { proposeTips, type Tips } from './tips.ts';
 import { type TrialContext, trialContext, tryThese } from './trial.ts';
 import { type WorkYear, workYear } from './windows.ts';
+import { limitsOfForm } from './yearlyLimit.ts';
 
 export interface PlanResult {
   readonly plan: Plan;
@@ -40,7 +41,8 @@ interface Proposal extends CutToMake {
  * Rules first, each on the tree the ones before leave; then the search over what is left, in rounds with regrowth; in rest
  * the tips. "Do nothing" is scored on its own canopy, the plan on its own regrown one, with the same rays.
  */
-export function* planJob(input: PlanInput): JobSteps<PlanResult> {
+export function* planJob(given: PlanInput): JobSteps<PlanResult> {
+  const input = { ...given, values: limitsOfForm(given.values) };
   yield { done: 0, doing: 'Looking at the wood' };
   const work = yield* workOn(input);
   const { free, pinned } = work.choice;
@@ -66,6 +68,7 @@ export function* planJob(input: PlanInput): JobSteps<PlanResult> {
     input,
     context: ruleContext(input.tree, input.stance, input.values),
     tipRemarks: work.tips.remarks,
+    woodCuts: proposals.filter(({ kind }) => kind !== 'rub off bud'),
     cutCount: cuts.length,
     thinningCount: found.taken.size,
     doNothing,

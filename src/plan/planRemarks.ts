@@ -1,5 +1,6 @@
 /** What a plan has to say beside its cuts. */
 import { yearOf } from '../season/calendar.ts';
+import type { CutToMake } from './applyCuts.ts';
 import type { Faults } from './faults.ts';
 import type { Finding } from './finding.ts';
 import type { PlanInput } from './input.ts';
@@ -8,6 +9,7 @@ import { type RuleContext, standsInLeaf } from './ruleContext.ts';
 import type { Score } from './score.ts';
 import type { TracedSeason } from './tracedSeason.ts';
 import type { WorkYear } from './windows.ts';
+import { amountRemarks } from './yearlyLimit.ts';
 
 export interface RemarkFacts {
   readonly input: PlanInput;
@@ -16,6 +18,8 @@ export interface RemarkFacts {
   /** Of the tree as it is. */
   readonly context: RuleContext;
   readonly tipRemarks: readonly Remark[];
+  /** All cuts but those of buds. */
+  readonly woodCuts: readonly CutToMake[];
   readonly cutCount: number;
   readonly thinningCount: number;
   readonly doNothing: Score;
@@ -43,6 +47,13 @@ export function planRemarks(facts: RemarkFacts): Remark[] {
         reason: finding.reason,
       }),
     ),
+    ...facts.faults.postponed.flatMap(({ kind, target, reasons }): Remark[] => {
+      const [reason] = reasons;
+      if (reason === undefined) return [];
+      const branch = nameOf({ kind, target }, facts.context);
+      return [{ about: 'next year', branch, reason, limit: facts.input.values.removedShareStopFraction }];
+    }),
+    ...amountRemarks(facts.context, facts.woodCuts),
     ...facts.tipRemarks,
     ...ofSketch(facts),
     ...ofSeason(facts),
@@ -62,7 +73,7 @@ function ofFinding(finding: Finding, context: RuleContext): Remark {
   return { about: isThick ? 'thick fork' : 'doubtful fork', branch: nameOf(finding, context), reason };
 }
 
-function nameOf({ kind, target }: Finding, context: RuleContext): string {
+function nameOf({ kind, target }: Pick<Finding, 'kind' | 'target'>, context: RuleContext): string {
   const axis = context.placed.get(target);
   if (axis !== undefined && kind !== 'rub off bud') return axis.axis.name;
   const on = [...context.placed.values()].find(({ axis: a }) => a.buds.some((bud) => bud.id === target));

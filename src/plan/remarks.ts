@@ -15,6 +15,8 @@ export type Remark =
   | { readonly about: 'no tip' }
   | { readonly about: 'too high' | 'too wide'; readonly branch: string; readonly byM: number }
   | { readonly about: 'share removed'; readonly share: number; readonly limit: number }
+  | { readonly about: 'wood removed' | 'wounds'; readonly share: number; readonly limit: number }
+  | { readonly about: 'next year'; readonly branch: string; readonly reason: Reason; readonly limit: number }
   | { readonly about: 'over several years' | 'beyond the limit'; readonly limit: number }
   | { readonly about: 'resting'; readonly budBreakOn: IsoDate }
   | { readonly about: 'turned'; readonly turnedDeg: number }
@@ -72,6 +74,12 @@ function seasonRemark(remark: SeasonRemark): string {
       return 'No tip needs cutting.';
     case 'share removed':
       return `The cuts take ${percent(remark.share)} of the leaves. More than ${percent(remark.limit)} in a year weakens a tree.`;
+    case 'wood removed':
+      return `The cuts take ${percent(remark.share)} of the buds on the wood. More than ${percent(remark.limit)} in a year weakens a tree.`;
+    case 'wounds':
+      return `All wounds together are ${percent(remark.share)} of the section of the trunk. Above ${percent(remark.limit)} the work is severe: spread it over two or three years.`;
+    case 'next year':
+      return `${remark.branch} can wait: with it, more than the ${percent(remark.limit)} that a year may take would go. Next year: ${reasonText(remark.reason, 'metric')}`;
     case 'over several years':
       return `No more is taken this year, so that at least ${percent(1 - remark.limit)} of the leaves stay; go on next year.`;
     case 'beyond the limit':

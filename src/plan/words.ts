@@ -140,7 +140,7 @@ function closenessText(reason: ClosenessReason, units: Units): string {
     case 'limb full':
       return `${capital(named(reason.limb))} keeps ${reason.kept} shoots without it and carries ${reason.limit} well: fewer grow stronger.`;
     case 'tip':
-      return `The tip goes: ${formatLength(reason.lengthM, units)} with ${reason.nodes} ${reason.nodes === 1 ? 'node' : 'nodes'}, at a cost of ${figs(reason.firstCropFigsLost)} of the first crop.${tipWhy(reason.why)}`;
+      return `A heading cut: the tip goes, ${formatLength(reason.lengthM, units)} with ${reason.nodes} ${reason.nodes === 1 ? 'node' : 'nodes'}, at a cost of ${figs(reason.firstCropFigsLost)} of the first crop.${tipWhy(reason.why)}`;
     case 'crowding':
       return crowdingText(reason);
   }

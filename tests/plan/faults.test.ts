@@ -178,7 +178,12 @@ describe('inward growth and water sprouts', () => {
   it('takes a steep, long shoot with long internodes from older wood', () => {
     const sprout = { kind: 'shoot', grownIn: 2026, atM: 0.5, path: straight(0.88, 90, 81) } as const;
     const vigorous = axis('up', 'east', { ...sprout, foliage: { ...leaves, count: 10 } });
-    expect(cutsOf(limb('east', 90), vigorous)).toEqual([['up', 0, 'water sprout']]);
+    const crown = axis('crown', 'east', {
+      ...sprout,
+      path: straight(0.43, 90, 41),
+      foliage: { ...leaves, count: 27 },
+    });
+    expect(cutsOf(limb('east', 90), vigorous, crown)).toEqual([['up', 0, 'water sprout']]);
     const ordinary = axis('up', 'east', { ...sprout, foliage: { ...leaves, count: 19 } });
     expect(cutsOf(limb('east', 90), ordinary)).toEqual([]);
   });

@@ -15,6 +15,28 @@ export const figWork = {
     confidence: 'medium',
     adjustable: true,
   },
+  cutToStubsEachWinter: {
+    name: 'The tree is cut to stubs or spurs each winter (cordon, hard-pruned vase): 1 if so, 0 if not',
+    value: 0,
+    min: 0,
+    max: 1,
+    unit: '1 or 0',
+    source:
+      'common practice: the yearly limits are meant for free forms, these lose most one-year wood by design',
+    confidence: 'medium',
+    adjustable: true,
+  },
+  cutAreaWarnFraction: {
+    name: 'Pruning is severe when all wounds together pass this share of the trunk',
+    value: 0.33,
+    min: 0.2,
+    max: 0.5,
+    unit: 'share of the section of the trunk',
+    source:
+      'draft annexes of BS 3998:2010 as quoted by a practitioner: severe above a third; the range is our choice',
+    confidence: 'medium',
+    adjustable: true,
+  },
   tipCutAtMostCm: {
     name: 'A winter tip cut takes at most',
     value: 10,
