@@ -8,6 +8,7 @@ import { type KeepProblem, searchKeepSet } from '../src/plan/search.ts';
 import { thinProblem } from '../src/plan/thin.ts';
 import { traceUpTo, untracedSeason } from '../src/plan/tracedSeason.ts';
 import { workYear } from '../src/plan/windows.ts';
+import { anneal } from './anneal.ts';
 import { budFile } from './budFile.ts';
 
 const [waves, flips] = [2, 2000];
@@ -45,6 +46,22 @@ function searched(problem: KeepProblem): number {
   return problem.value();
 }
 
+/** Ten times as many scores as the search, from other seeds. */
+function annealed(make: () => KeepProblem): string {
+  let asked = 0;
+  const fresh = make();
+  const found = searched({
+    ...fresh,
+    value: () => {
+      asked++;
+      return fresh.value();
+    },
+  });
+  const rivals = [1, 2].map((seed) => anneal(make(), 10 * asked, seed));
+  const told = rivals.map((value) => value.toFixed(3)).join(' and ');
+  return `${fresh.count} candidates: the search finds a set worth **${found.toFixed(3)}** figs; annealing with ten times as many scores, from two seeds, ${told}.`;
+}
+
 function row(budCount: number, withSearch: boolean): string {
   const { make, candidates, leaves, stages } = problemOf(budCount);
   let problem = make();
@@ -75,6 +92,8 @@ export function measureSearch(): string {
     row(20, true),
     row(60, true),
     row(200, false),
+    '',
+    annealed(problemOf(60).make),
     '',
   ].join('\n');
 }

@@ -245,6 +245,27 @@ export const planReportSchema = z
         }),
       )
       .describe('In the order of work.'),
+    search: z
+      .strictObject({
+        candidates: z.number().int().min(0).describe('Buds and shoots that the search was free to take.'),
+        value: z
+          .number()
+          .nullable()
+          .describe(
+            'Worth of what is kept, in figs, on the canopy that it was sought on; null where there was nothing to choose.',
+          ),
+        bound: z.number().nullable().describe('No set is worth more there; null where none was proved.'),
+        gap: z
+          .number()
+          .min(0)
+          .nullable()
+          .describe(
+            'Share of that bound by which the set may fall short: 0 where all sets were looked at; null where none was proved.',
+          ),
+        evaluations: z.number().int().min(0).describe('Sets scored.'),
+      })
+      .optional()
+      .describe('How the growth to keep was sought.'),
     steps: z
       .array(
         z.strictObject({

@@ -29,6 +29,7 @@ export function planReport(plan: Plan, file: TreeFile, units: Units, energy: Ene
       place: { ...cut.place },
       evidence: cut.reasons.map((reason) => ({ ...reason })),
     })),
+    search: { ...plan.search },
     steps: plan.steps.map((step) => ({ ...step })),
     pinch:
       plan.pinch === null

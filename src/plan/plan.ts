@@ -2,6 +2,7 @@
 import type { IsoDate } from '../season/site.ts';
 import type { Cut } from './cut.ts';
 import type { PinchAdvice } from './pinchPlan.ts';
+import type { SearchRecord } from './rounds.ts';
 import type { Score } from './score.ts';
 import type { WorkStep } from './steps.ts';
 
@@ -13,6 +14,8 @@ export interface Plan {
   readonly steps: readonly WorkStep[];
   /** For early summer, of all shoots that stay; null where no pinch brings more. */
   readonly pinch: PinchAdvice | null;
+  /** How the growth to keep was sought. */
+  readonly search: SearchRecord;
   readonly score: { readonly doNothing: Score; readonly plan: Score };
   /** Things the grower should know that are no cut, as plain sentences. */
   readonly remarks: readonly string[];

@@ -79,7 +79,8 @@ export function* planJob(given: PlanInput): JobSteps<PlanResult> {
   const steps = workSteps(trial, proposals);
   const pinch = advisePinch(trial, proposals, input, work.year);
   const score = { doNothing, plan: whole.score };
-  return { plan: { date: input.date, cuts, steps, pinch, score, remarks }, trial };
+  const { search } = found;
+  return { plan: { date: input.date, cuts, steps, pinch, search, score, remarks }, trial };
 }
 
 /** All that is settled before any light is traced. */

@@ -4,9 +4,10 @@ import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Candidate } from './candidates.ts';
 import { type JobSteps, within } from './errand.ts';
 import type { PlanInput } from './input.ts';
-import { type KeepProblem, searchKeepSet } from './search.ts';
+import { type KeepProblem, type Kept, searchKeepSet } from './search.ts';
 import { thinProblem } from './thin.ts';
 import { grows, type TracedSeason, traceUpTo, untracedSeason } from './tracedSeason.ts';
+import { mostToWalk, walkKeepSets } from './walkKeepSets.ts';
 
 /** Rounds of search at most; the first of them from scratch, the others from the set before. */
 const mostRounds = 3;
@@ -19,7 +20,23 @@ export interface Thinned {
   readonly thinned: TracedSeason;
   /** Ids taken by the search. */
   readonly taken: ReadonlySet<string>;
+  readonly search: SearchRecord;
 }
+
+/** What is known of the search. */
+export interface SearchRecord {
+  /** Those it was free to take or to keep. */
+  readonly candidates: number;
+  /** What its set is worth on the canopy that it was sought on, in figs: see `thin.ts`; null where there was nothing to choose from. */
+  readonly value: number | null;
+  /** No set is worth more there, and by how much this one may fall short; null where not all sets were looked at. */
+  readonly bound: number | null;
+  readonly gap: number | null;
+  /** Sets scored, over all rounds. */
+  readonly evaluations: number;
+}
+
+const noSearch: SearchRecord = { candidates: 0, value: null, bound: null, gap: null, evaluations: 0 };
 
 export interface RoundsInput {
   readonly plan: PlanInput;
@@ -39,13 +56,13 @@ export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
   const start = settled.size > 0 && grows(plan) ? grownWithout(input, settled) : untouched;
   const agreed: Agreed =
     candidates.length === 0
-      ? { taken: new Set(), thinned: start, first: start }
+      ? { taken: new Set(), thinned: start, first: start, search: noSearch }
       : yield* within(agree(input, start), 0, 0.5);
   const first = start === untouched ? agreed.first : untouched;
   const asItIs = yield* within(tracing(plan.waves, first, input), 0.5, 0.7);
   const isSame = agreed.thinned.full.canopy === asItIs.full.canopy;
   const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, agreed.thinned, input), 0.7, 0.9);
-  return { asItIs, thinned, taken: agreed.taken };
+  return { asItIs, thinned, taken: agreed.taken, search: agreed.search };
 }
 
 const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedSeason =>
@@ -56,6 +73,7 @@ interface Agreed {
   /** The canopy regrown without what was taken, and the one the search began on, with a few waves each. */
   readonly thinned: TracedSeason;
   readonly first: TracedSeason;
+  readonly search: SearchRecord;
 }
 
 function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
@@ -64,24 +82,39 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
   const waves = Math.min(plan.waves, searchWaves);
   const first = yield* within(tracing(waves, start, input), 0, part);
   let traced = first;
-  let kept: Uint8Array | null = null;
-  let best = { value: Number.NEGATIVE_INFINITY, taken: takenOf(candidates, []), thinned: first };
-  for (let round = 1; round <= mostRounds; round++) {
-    const before: Uint8Array | null = kept;
-    kept = yield* within(
-      searching(problemOn(input, traced), before),
-      (2 * round - 1) * part,
-      2 * round * part,
-    );
-    const taken = takenOf(candidates, kept);
-    const agrees = before !== null && sameSet(before, kept);
-    if (agrees || !grows(plan)) return { taken, thinned: traced, first };
+  let before: Uint8Array | null = null;
+  let evaluations = 0;
+  let best: { value: number; of: Omit<Agreed, 'first'> } | null = null;
+  for (let round = 1; ; round++) {
+    const problem = counted(problemOn(input, traced));
+    const found: Kept = yield* within(searching(problem, before), (2 * round - 1) * part, 2 * round * part);
+    evaluations += problem.evaluations();
+    const taken = takenOf(candidates, found.kept);
+    const search = recordOf(candidates.length, found.value, evaluations);
+    const agrees = before !== null && sameSet(before, found.kept);
+    if (agrees || !grows(plan)) return { taken, thinned: traced, first, search };
     const regrown = grownWithout(input, new Set([...settled, ...taken]));
     traced = yield* within(tracing(waves, regrown, input), 2 * round * part, (2 * round + 1) * part);
-    const value = valueOf(problemOn(input, traced), kept);
-    if (value > best.value) best = { value, taken, thinned: traced };
+    const value = valueOf(problemOn(input, traced), found.kept);
+    if (best === null || value > best.value) best = { value, of: { taken, thinned: traced, search } };
+    if (round === mostRounds) return { ...best.of, first, search: { ...best.of.search, evaluations } };
+    before = found.kept;
   }
-  return { ...best, first };
+}
+
+/** A set found by looking at all is worth as much as any. */
+function recordOf(candidates: number, value: number, evaluations: number): SearchRecord {
+  const isProved = candidates <= mostToWalk;
+  return { candidates, value, bound: isProved ? value : null, gap: isProved ? 0 : null, evaluations };
+}
+
+function counted(problem: KeepProblem): KeepProblem & { evaluations(): number } {
+  let evaluations = 0;
+  const value = (): number => {
+    evaluations++;
+    return problem.value();
+  };
+  return { ...problem, value, evaluations: () => evaluations };
 }
 
 const problemOn = (input: RoundsInput, traced: TracedSeason): KeepProblem =>
@@ -100,10 +133,12 @@ function valueOf(problem: KeepProblem, kept: Uint8Array): number {
   return problem.value();
 }
 
-function* searching(problem: KeepProblem, start: Uint8Array | null): JobSteps<Uint8Array> {
-  const search = start === null ? searchKeepSet(problem) : searchKeepSet(problem, start);
+/** Few candidates: all sets; many: a search, in later rounds from the set before. */
+function* searching(problem: KeepProblem, start: Uint8Array | null): JobSteps<Kept> {
+  const search =
+    problem.count <= mostToWalk ? walkKeepSets(problem) : searchKeepSet(problem, start ?? undefined);
   for (let step = search.next(), moves = 1; ; step = search.next(), moves++) {
-    if (step.done) return step.value.kept;
+    if (step.done) return step.value;
     yield { done: 1 - 1 / (1 + moves / 50), doing: 'Trying which shoots to keep' };
   }
 }

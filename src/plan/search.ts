@@ -36,6 +36,7 @@ export function* searchKeepSet(problem: KeepProblem, start?: ArrayLike<number>):
   if (start !== undefined) {
     state.become(start);
     yield* settle(state);
+    yield* settleAmongAll(state);
     return { kept: state.kept.slice(), value: state.value };
   }
   yield* climb(state, 1);
@@ -46,6 +47,7 @@ export function* searchKeepSet(problem: KeepProblem, start?: ArrayLike<number>):
   yield* settle(state);
   if (fromAbove.value >= state.value - least) state.become(fromAbove.kept);
   for (let kick = 0; kick < kicksFor(problem.count); kick++) yield* kicked(state, kick);
+  yield* settleAmongAll(state);
   return { kept: state.kept.slice(), value: state.value };
 }
 
@@ -117,21 +119,35 @@ function* climb(state: SetState, from: number): Generator<void, void, void> {
   }
 }
 
+type Partners = (member: number) => Iterable<number>;
+
 /** Single moves and swaps, each taken as soon as it helps, until a whole round brings nothing. */
-function* settle(state: SetState): Generator<void, void, void> {
+function* settle(
+  state: SetState,
+  partners: Partners = (i) => state.problem.partnersOf?.(i) ?? state.kept.keys(),
+): Generator<void, void, void> {
   for (let improved = true; improved; ) {
     improved = false;
     for (let i = 0; i < state.kept.length; i++) {
-      improved = state.bettered(i) || swapped(state, i) || improved;
+      improved = state.bettered(i) || swapped(state, i, partners) || improved;
       yield;
     }
   }
 }
 
+/** More members have too many pairs; our choice. */
+const mostForAllPairs = 100;
+
+/** At the end swaps with any other member, not only with the partners. */
+function* settleAmongAll(state: SetState): Generator<void, void, void> {
+  if (state.problem.partnersOf === undefined || state.problem.count > mostForAllPairs) return;
+  yield* settle(state, () => state.kept.keys());
+}
+
 /** Flips a member together with one in the other state, when some pair makes the set better. */
-function swapped(state: SetState, i: number): boolean {
+function swapped(state: SetState, i: number, partners: Partners): boolean {
   state.flip(i);
-  for (const j of state.problem.partnersOf?.(i) ?? state.kept.keys()) {
+  for (const j of partners(i)) {
     if (j !== i && state.kept[j] === state.kept[i] && state.bettered(j)) return true;
   }
   state.flip(i);

@@ -53,6 +53,7 @@ const doNothing = {
 export const madePlan: Plan = {
   date: '2027-04-08',
   cuts: [dead, bud],
+  search: { candidates: 0, value: null, bound: null, gap: null, evaluations: 0 },
   steps: [],
   pinch: null,
   score: {

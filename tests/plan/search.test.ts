@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { anneal } from '../../bench/anneal.ts';
 import { random01 } from '../../src/geometry/random.ts';
 import type { Tree } from '../../src/geometry/tree.ts';
 import { candidatesOf } from '../../src/plan/candidates.ts';
 import { ruleContext } from '../../src/plan/ruleContext.ts';
 import { type KeepProblem, searchKeepSet } from '../../src/plan/search.ts';
 import { thinProblem } from '../../src/plan/thin.ts';
+import { walkKeepSets } from '../../src/plan/walkKeepSets.ts';
 import { workYear } from '../../src/plan/windows.ts';
 import { figValues } from '../../src/species/fig.ts';
 import { axis, bud, drain, limb, planInput, stance, straight, traced, tree, trunk } from './smallTree.ts';
@@ -16,6 +18,26 @@ function bestOfAll(problem: KeepProblem): number {
     problem.flip(31 - Math.clz32(n & -n));
     best = Math.max(best, problem.value());
   }
+  return best;
+}
+
+/** The same, passing over sets with more than so many of each row of so many members: limbs too full are worth less than any other. */
+function bestWithin(most: number, aLimb: number, problem: KeepProblem): number {
+  for (let member = 0; member < problem.count; member++) problem.flip(member);
+  let best = Number.NEGATIVE_INFINITY;
+  const walk = (member: number, onLimb: number): void => {
+    if (member === problem.count) {
+      best = Math.max(best, problem.value());
+      return;
+    }
+    const next = (count: number): number => ((member + 1) % aLimb === 0 ? 0 : count);
+    walk(member + 1, next(onLimb));
+    if (onLimb === most) return;
+    problem.flip(member);
+    walk(member + 1, next(onLimb + 1));
+    problem.flip(member);
+  };
+  walk(0, 0);
   return best;
 }
 
@@ -143,6 +165,28 @@ describe('searchKeepSet', () => {
     },
   );
 
+  it.each([71, 72])(
+    'finds the best of all keep-sets of a crowded tree with 18 buds, seed %i',
+    (seed) => {
+      const found = drain(searchKeepSet(crowdedProblem(18, seed)));
+      expect(found.value).toBeCloseTo(bestWithin(3, 6, crowdedProblem(18, seed)), 6);
+    },
+    120_000,
+  );
+
+  it.each([81, 82])(
+    'is not beaten by annealing ten times as long on 24 buds, seed %i',
+    (seed) => {
+      const problem = crowdedProblem(24, seed, { perLimb: 8 });
+      let asked = 0;
+      const counted = { ...problem, value: () => ++asked && problem.value() };
+      const found = drain(searchKeepSet(counted));
+      const rival = anneal(crowdedProblem(24, seed, { perLimb: 8 }), 10 * asked, seed);
+      expect(rival).toBeLessThan(found.value + 1e-6);
+    },
+    120_000,
+  );
+
   it('leaves the problem at the set it names', () => {
     const problem = pairProblem(10, 31);
     const found = drain(searchKeepSet(problem));
@@ -161,6 +205,23 @@ describe('searchKeepSet', () => {
 
   it('answers for nothing to choose from', () => {
     expect(drain(searchKeepSet(pairProblem(0, 33)))).toEqual({ kept: new Uint8Array(0), value: 0 });
+  });
+});
+
+describe('walkKeepSets', () => {
+  it.each([91, 92])('finds a set worth as much as any and leaves the problem there, seed %i', (seed) => {
+    const problem = pairProblem(11, seed);
+    const found = drain(walkKeepSets(problem));
+    expect(found.value).toBeCloseTo(bestOfAll(pairProblem(11, seed)), 9);
+    expect(problem.value()).toBeCloseTo(found.value, 9);
+    found.kept.forEach((stands, member) => {
+      if (stands === 0) problem.flip(member);
+    });
+    expect(problem.value()).toBeCloseTo(pairProblem(11, seed).value(), 9);
+  });
+
+  it('answers for nothing to choose from', () => {
+    expect(drain(walkKeepSets(pairProblem(0, 93)))).toEqual({ kept: new Uint8Array(0), value: 0 });
   });
 });
 
