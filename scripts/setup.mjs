@@ -4,7 +4,7 @@
  * for `all` serves both. Plain Node, no packages.
  */
 import { spawnSync } from 'node:child_process';
-import { lstatSync, writeFileSync } from 'node:fs';
+import { existsSync, lstatSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { fingerprint, readStamp, root } from './fingerprint.mjs';
@@ -46,6 +46,11 @@ function npm(args, output) {
   throw new Error(`npm ${args.join(' ')} failed. Is the network there?${said === '' ? '' : `\n${said}`}`);
 }
 
+/** Whoever installed all by hand keeps all. */
+function hasTestPackages() {
+  return existsSync(join(modules, 'vitest', 'package.json'));
+}
+
 /**
  * @param {'start' | 'all'} need
  * @param {boolean} quiet leave standard output alone: one line on standard error, and what npm says only if it fails
@@ -56,7 +61,7 @@ export function setUp(need, quiet = false) {
   const before = readStamp(stamp);
   if (before === `all ${now}` || before === `${need} ${now}`) return;
   checkFolder();
-  const kind = before.startsWith('all ') ? 'all' : need;
+  const kind = before.startsWith('all ') || hasTestPackages() ? 'all' : need;
   (quiet ? console.error : console.log)('Installing packages (once, and again when they change) ...');
   const args = ['ci', '--ignore-scripts', '--prefer-offline', '--no-audit', '--no-fund'];
   npm(kind === 'all' ? args : [...args, '--omit=dev'], quiet ? 'pipe' : 'inherit');
