@@ -97,6 +97,8 @@ describe('a weather file', () => {
     expect(hourlyOf(made.text).source).toBe('Low, and green, Made Up, XXX (invented), 2003');
     const { years } = places[6]?.[1] ?? inland;
     expect(hourlyOf(madeEpw({ ...inland, years }).text).source).toMatch(/months of years from 1996 to 2013$/);
+    const nowhere = made.text.replace('"Low, and green",Made Up,XXX', 'unknown,-,Unknown');
+    expect(hourlyOf(nowhere).source).toBe('Unnamed place (invented), 2003');
     expect(read(made.text).place).toMatchObject({
       latitudeDeg: 48.7,
       longitudeDeg: 2.3,

@@ -49,7 +49,9 @@ function readPlace(fields: readonly string[]): EpwPlace | EpwRefusal {
     return refuse(1, 'The time zone of the place (9th field) should be hours from -12 to 14.');
   if (!(elevationM > -500 && elevationM < 9000))
     return refuse(1, 'The height of the place above the sea (10th field) is none.');
-  const words = [1, 2, 3].map((i) => (fields[i] ?? '').trim()).filter((word) => /\p{L}/u.test(word));
+  const words = [1, 2, 3]
+    .map((i) => (fields[i] ?? '').trim())
+    .filter((word) => /\p{L}/u.test(word) && word.toLowerCase() !== 'unknown');
   const name = words.join(', ').slice(0, 120);
   return {
     name,
