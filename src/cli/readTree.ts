@@ -15,7 +15,7 @@ export interface ReadTree {
 const troubles: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file. Check the path',
   ENOTDIR: 'there is no such file: a part of the path is no folder. Check the path',
-  EISDIR: 'this is a folder. Give the path of a tree file in it',
+  EISDIR: 'this is a folder. Give the path of a file in it',
   EACCES: 'the file may not be read by you. Change its permissions, or copy it',
 };
 

@@ -139,7 +139,7 @@ export function readRequest(args: readonly string[]): Read<Request> {
   const words = readWords(args);
   if (!words.ok) return words;
   const { given, plain } = words.value;
-  if (given.has('help')) return { ok: true, value: { command: 'help' } };
+  if (given.has('help') || plain[0] === 'help') return { ok: true, value: { command: 'help' } };
   if (given.has('version')) return { ok: true, value: { command: 'version' } };
   const [command, file, ...rest] = plain;
   if (command === undefined) return misuse(`say what to do: ${commands}`);

@@ -70,6 +70,8 @@ describe('the words after the command', () => {
 
   it.each([
     [['--help'], 'help'],
+    [['help'], 'help'],
+    [['help', 'scene'], 'help'],
     [['light', '-h'], 'help'],
     [['--version'], 'version'],
     [['-v'], 'version'],
