@@ -220,6 +220,15 @@ describe('a refusal says what and where', () => {
       /04-31/,
     ],
     [
+      'turns of a tree in the ground',
+      (f) => {
+        f.standing.pot = null;
+        f.standing.quarterTurnEveryWeeks = 3;
+      },
+      'standing.quarterTurnEveryWeeks',
+      /in the ground cannot be turned/,
+    ],
+    [
       'soil under the pot',
       (f) => void (f.standing.pot!.soilBelowRimM = 0.45),
       'standing.pot.soilBelowRimM',

@@ -66,6 +66,14 @@ function findBadPot({ pot }: TreeFile['standing'], axes: TreeFile['axes']): Find
   };
 }
 
+function findBadTurns({ pot, quarterTurnEveryWeeks }: TreeFile['standing']): Finding | null {
+  if (pot !== null || quarterTurnEveryWeeks === undefined) return null;
+  return {
+    place: ['standing', 'quarterTurnEveryWeeks'],
+    reason: 'A tree in the ground cannot be turned. Leave the turns out, or give the pot.',
+  };
+}
+
 export function findWrongPlace(file: TreeFile): Finding | null {
   const { timeZone, climate } = file.site;
   if (!isTimeZone(timeZone)) {
@@ -78,7 +86,8 @@ export function findWrongPlace(file: TreeFile): Finding | null {
     findBadClimate(climate) ??
     findBadSurrounding(file) ??
     findBadSkyline(file.site) ??
-    findBadPot(file.standing, file.axes)
+    findBadPot(file.standing, file.axes) ??
+    findBadTurns(file.standing)
   );
 }
 
