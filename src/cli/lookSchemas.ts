@@ -1,5 +1,6 @@
 /** The shapes of the JSON answers of `day` and `sky`, version 1: `src/engine/look.ts` has them as types. */
 import * as z from 'zod';
+import { energy } from './outputSchemas.ts';
 
 const hours = z.number().min(0).max(24);
 const par = z.number().min(0);
@@ -14,6 +15,7 @@ export const dayReportSchema = z
     version: z.literal(1),
     date: z.iso.date().describe('YYYY-MM-DD'),
     weather: z.enum(['normal', 'clear']),
+    energy: energy.optional(),
     timeZone: z.string().describe('IANA name; of the clock times.'),
     seed: z.int().min(0),
     dayLengthH: hours.describe('From the rise to the set of the sun’s centre.'),

@@ -45,7 +45,7 @@ const threshold = z.strictObject({
   isSet: z.boolean().describe('Whether the grower has set another figure.'),
 });
 
-const energy = z
+export const energy = z
   .strictObject({
     basis: z
       .enum(['hourly', 'clearness', 'sunshine', 'clear sky'])

@@ -2,6 +2,7 @@
 import type { TreeFile } from '../document/treeFile.ts';
 import type { DayReport, DayShoot, DayStep } from '../engine/look.ts';
 import { formatDecimal } from '../geometry/measure.ts';
+import { energyWords } from './energyWords.ts';
 import { type Column, table } from './table.ts';
 
 /** Ten-minute steps in one place of the strip. */
@@ -53,7 +54,7 @@ const clockIn = ({ steps }: DayReport, at: 'first' | 'last'): string =>
   steps.at(at === 'first' ? 0 : -1)?.clock ?? '';
 
 export function stripText(report: DayReport, file: TreeFile): string {
-  const { date, shoots, steps, dayLengthH, openParMolM2Day, weather } = report;
+  const { date, shoots, steps, dayLengthH, openParMolM2Day, energy } = report;
   const inPlaces = places(steps);
   const columns: Column[] = [
     { title: 'Shoot', align: 'left' },
@@ -68,12 +69,12 @@ export function stripText(report: DayReport, file: TreeFile): string {
     formatDecimal(shoot.parMolM2Day, 1),
     stripOf(shoot, inPlaces),
   ]);
-  const clear = weather === 'clear' ? ' A clear day.' : '';
   const lines = [
     shoots.length === 0
       ? 'There are no shoots in leaf.'
       : `Direct sun on ${shoots.length} shoots on ${date}: from ${clockIn(report, 'first')} to ${clockIn(report, 'last')} by the clock (${file.site.timeZone}), ${formatDecimal(dayLengthH, 1)} hours in the open.`,
-    `${file.name}, ${file.site.name}. Open sky: ${formatDecimal(openParMolM2Day, 1)} mol/m² of PAR in the day.${clear}`,
+    `${file.name}, ${file.site.name}. Open sky: ${formatDecimal(openParMolM2Day, 1)} mol/m² of PAR in the day.`,
+    energyWords(energy),
     '',
     ...(shoots.length === 0 ? [] : [...table(columns, rows), '']),
     'Each mark is 20 minutes: # half of the shoot’s nodes or more in direct sun, + a fifth or more, - fewer, . none.',

@@ -14,6 +14,7 @@ import { horizonOf } from '../light/sky/horizon.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
 import { traceWaveSteps } from '../light/trace/wave.ts';
 import type { IsoDate } from '../season/site.ts';
+import { energyBasis } from './energyBasis.ts';
 import { type GrownTree, grownTree } from './grownTree.ts';
 import type { Job } from './job.ts';
 import type { DayAnswer, DayNode, DayQuestion, DayShoot, DayStep, LookOptions } from './look.ts';
@@ -160,6 +161,7 @@ export function* dayJob(file: TreeFile, question: DayQuestion, options: LookOpti
       version: 1,
       date,
       weather,
+      energy: energyBasis(input.site.climate, weather),
       timeZone: input.site.timeZone,
       seed: input.seed,
       dayLengthH: day.dayLengthH,

@@ -3,6 +3,7 @@ import type { Surrounding } from '../document/treeFile.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
 import type { IsoDate } from '../season/site.ts';
+import type { EnergyBasis } from './energyBasis.ts';
 import type { SkyShares } from './reports.ts';
 
 export interface DayQuestion {
@@ -70,6 +71,7 @@ export interface DayReport {
   readonly version: 1;
   readonly date: IsoDate;
   readonly weather: Weather;
+  readonly energy: EnergyBasis;
   /** IANA name; of the clock times. */
   readonly timeZone: string;
   readonly seed: number;

@@ -14,9 +14,12 @@ describe('boughlight day', () => {
     expect(lines[0]).toMatch(
       /^Direct sun on 21 shoots on 2027-12-09: from 0\d:\d\d to \d\d:\d\d by the clock/,
     );
-    const head = lines[3] as string;
+    expect(lines[2]).toBe(
+      'Weather: from hours of sunshine of each month, which are a guess: put in figures of the place.',
+    );
+    const head = lines[4] as string;
     const stripAt = head.search(/\d/);
-    const rows = lines.slice(4, 25);
+    const rows = lines.slice(5, 26);
     // A row's strip is as long as the day, in places of 20 minutes; its last place may be a part of one.
     const strips = rows.map((row) => row.slice(head.indexOf('mol/m²') + 8));
     expect(new Set(strips.map(({ length }) => length)).size).toBe(1);
@@ -37,6 +40,8 @@ describe('boughlight day', () => {
     const [normal, bright] = [JSON.parse(out), JSON.parse(clear.out)];
     expect(normal.date).toBe(JSON.parse(files['whip.json']).season.sketchedOn);
     expect(bright.openParMolM2Day).toBeGreaterThan(normal.openParMolM2Day);
+    expect(normal.energy).toEqual({ basis: 'sunshine', source: 'guess' });
+    expect(bright.energy.basis).toBe('clear sky');
     expect(bright.shoots[0].sunlit).toEqual(normal.shoots[0].sunlit);
     expect(normal).not.toHaveProperty('nodes');
   });
