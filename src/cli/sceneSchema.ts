@@ -1,5 +1,6 @@
 /** The shape of the exported scene, version 1: `src/document/scene/sceneFile.ts` has it as a type. */
 import * as z from 'zod';
+import { energy } from './outputSchemas.ts';
 
 const date = z.iso.date().describe('YYYY-MM-DD');
 const numbers3 = z.array(z.number()).length(3);
@@ -20,6 +21,7 @@ export const sceneSchema = z
     period: z.strictObject({ from: date, to: date }).describe('First and last day, both included.'),
     seed: z.int().min(0),
     openSkyParMolM2Day: z.number().min(0).describe('PAR, mol m-2 d-1, mean of the days.'),
+    energy: energy.optional(),
     recipe: z.string().describe('How every share is found from the rest, in words.'),
     surfaces: z.array(
       z.strictObject({

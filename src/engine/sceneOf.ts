@@ -8,7 +8,7 @@ import type { TracedTree } from './tracedTree.ts';
 
 export function sceneOf(traced: TracedTree, { report }: LightAnswer): SceneFile {
   const { canopy, input, ledger } = traced;
-  const { period } = report;
+  const { period, energy } = report;
   return sceneFile({
     canopy,
     surfaces: [...canopySurfaces(canopy, leafOptics(input.values)), ...input.fixed],
@@ -16,6 +16,7 @@ export function sceneOf(traced: TracedTree, { report }: LightAnswer): SceneFile 
     ledger,
     light: lightOf(input, report),
     period,
+    energy,
     result: report.shoots.map(({ id, lightFraction, standardError }) => ({
       shoot: id,
       lightFraction,

@@ -48,6 +48,7 @@ describe('boughlight scene', () => {
       })),
     );
     expect(scene.openSkyParMolM2Day).toBe(light.openSkyParMolM2Day);
+    expect(scene.energy).toEqual(light.energy);
     expect(scene.period).toEqual({ from: '2027-06-03', to: '2027-08-19' });
     const owners = new Set(scene.surfaces.map(({ owner }) => owner));
     expect(scene.receivers.every(({ shoot }) => owners.has(shoot))).toBe(true);

@@ -25,6 +25,11 @@ export interface SceneFile {
   readonly period: Period;
   readonly seed: number;
   readonly openSkyParMolM2Day: number;
+  /** What the light was made from. */
+  readonly energy: {
+    readonly basis: 'hourly' | 'clearness' | 'sunshine' | 'clear sky';
+    readonly source: string;
+  };
   /** How a share is found from the rest, in words. */
   readonly recipe: string;
   /** The owner is the id of the axis or bud; null for what no cut takes away. */
@@ -63,6 +68,7 @@ export interface SceneInput {
   readonly ledger: Ledger;
   readonly light: CellLight;
   readonly period: Period;
+  readonly energy: SceneFile['energy'];
   readonly result: SceneFile['result'];
 }
 
@@ -98,7 +104,7 @@ function directionsOf(ledger: Ledger, light: CellLight): SceneFile['directions']
 }
 
 export function sceneFile(input: SceneInput): SceneFile {
-  const { canopy, surfaces, receivers, ledger, light, period, result } = input;
+  const { canopy, surfaces, receivers, ledger, light, period, energy, result } = input;
   const idOf = (owner: number): string | null => canopy.owners[owner]?.id ?? null;
   const triangles = surfaceTriangles(surfaces);
   return {
@@ -108,6 +114,7 @@ export function sceneFile(input: SceneInput): SceneFile {
     period: { from: period.from, to: period.to },
     seed: ledger.seed,
     openSkyParMolM2Day: light.openSkyParMolM2Day,
+    energy,
     recipe,
     surfaces: surfaces.map((surface, s) => ({
       owner: idOf(surface.owner),
