@@ -17,6 +17,7 @@ export async function planCommand(
   const file = tree.value;
   const { date, waves, seed, units, weather, sky } = request;
   const options: PlanOptions = {
+    ...(request.renewal === true ? { renewal: true } : {}),
     ...(date === undefined ? {} : { date }),
     ...(weather === undefined ? {} : { weather }),
     ...(sky === undefined ? {} : { sky }),
