@@ -19,9 +19,9 @@ FILE is a tree file saved by Boughlight, or - for standard input.
                     hourly weather file ending in .epw, in place of the climate in the tree file
   --sky SKY         light, plan, scene: how the light of the sky lies over it: uniform, as given, overcast, clear,
                     all-weather: hour by hour as beam and diffuse light tell, or a CIE sky from 1 to 15
-  --renewal         plan: ways to renew an old tree, too, with what is lost and when it is back
   --nodes, --leaves light: the JSON tells every node, every leaf; day: every node
   --date D          plan: the day the work is for, day: the day looked at, YYYY-MM-DD; as given, the day of the sketch
+  --boldness B      plan: gentle takes as little, bold as much, as may be for nearly the same worth; as given, balanced
   --shoot S         sky: the shoot, by its name or its id
   --node N          sky: the node of the shoot, 1 at its base
   --glb OUT.glb     scene: writes the tree as a 3D model with its light as colours

@@ -3,9 +3,10 @@
  * and the types of what the command writes are taken from here.
  */
 import * as z from 'zod';
-import { pinch, renewal } from './adviceSchemas.ts';
-import { date, span } from './spanSchema.ts';
+import { choicePoint, searchRecord } from './choiceSchema.ts';
 
+const date = z.iso.date().describe('YYYY-MM-DD');
+const span = z.strictObject({ from: date, to: date }).describe('First and last day, both included.');
 const parMolM2Day = z.number().min(0).describe('PAR, mol m-2 d-1, mean of the days.');
 const lightFraction = z
   .number()
@@ -156,6 +157,31 @@ const score = z.strictObject({
   meanLight: z.number().min(0).describe('Mean over the shoots of their share of open sky.'),
 });
 
+const harvest = z.strictObject({
+  ripeFigs: z.number().min(0).describe('Main crop figs that ripen.'),
+  inGoodWeeks: z.number().min(0).describe('Those of warm, dry weeks.'),
+  peakFrom: date.nullable().describe('First day of the week with most figs; null where none ripen.'),
+});
+
+const pinch = z.strictObject({
+  what: z.string().describe('What is done and what it brings, in words.'),
+  atLeaf: z.int().min(1).describe('The tip goes just above this leaf, 1 at the base.'),
+  laterals: z.enum(['keep one', 'rub off all']).describe('Of the shoots that break below the pinch.'),
+  when: span,
+  without: harvest,
+  with: harvest,
+  weeks: z
+    .array(
+      z.strictObject({
+        from: date,
+        isGood: z.boolean().describe('Whether the week is warm and dry in a normal year.'),
+        without: z.number().min(0).describe('Figs that ripen without the pinch.'),
+        with: z.number().min(0),
+      }),
+    )
+    .describe('Weeks in which figs ripen.'),
+});
+
 const gain = z.strictObject({
   figs: z.number().describe('Ripe figs that this cut alone adds to the plan; may be below 0.'),
   fruitingWoodM: z
@@ -220,27 +246,11 @@ export const planReportSchema = z
         }),
       )
       .describe('In the order of work.'),
-    search: z
-      .strictObject({
-        candidates: z.number().int().min(0).describe('Buds and shoots that the search was free to take.'),
-        value: z
-          .number()
-          .nullable()
-          .describe(
-            'Worth of what is kept, in figs, on the canopy that it was sought on; null where there was nothing to choose.',
-          ),
-        bound: z.number().nullable().describe('No set is worth more there; null where none was proved.'),
-        gap: z
-          .number()
-          .min(0)
-          .nullable()
-          .describe(
-            'Share of that bound by which the set may fall short: 0 where all sets were looked at; null where none was proved.',
-          ),
-        evaluations: z.number().int().min(0).describe('Sets scored.'),
-      })
+    search: searchRecord.optional().describe('How the growth to keep was sought.'),
+    choice: z
+      .array(choicePoint)
       .optional()
-      .describe('How the growth to keep was sought.'),
+      .describe('What each number of shoots kept would bring, fewest first.'),
     steps: z
       .array(
         z.strictObject({
@@ -257,10 +267,6 @@ export const planReportSchema = z
       .describe(
         'What the plan’s own canopy is worth after each step of the work, with the cuts of the earlier steps made.',
       ),
-    renewal: z
-      .array(renewal)
-      .optional()
-      .describe('Only with --renewal: ways to renew an old tree; none where it has not what they need.'),
     pinch: pinch
       .nullable()
       .optional()

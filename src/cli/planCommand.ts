@@ -15,10 +15,10 @@ export async function planCommand(
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
   const file = tree.value;
-  const { date, waves, seed, units, weather, sky } = request;
+  const { date, waves, seed, units, weather, sky, boldness } = request;
   const options: PlanOptions = {
-    ...(request.renewal === true ? { renewal: true } : {}),
     ...(date === undefined ? {} : { date }),
+    ...(boldness === undefined ? {} : { boldness }),
     ...(weather === undefined ? {} : { weather }),
     ...(sky === undefined ? {} : { sky }),
     ...(waves === undefined ? {} : { waves }),

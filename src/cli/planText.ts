@@ -9,7 +9,6 @@ import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
 import { placeText, reasonText, type Viewpoint, whatText } from '../plan/words.ts';
 import { energyWords } from './energyWords.ts';
-import { renewalLines } from './renewalText.ts';
 import { table, wrapped } from './table.ts';
 
 const lineWidth = 100;
@@ -90,6 +89,34 @@ function stepLines(steps: Plan['steps']): string[] {
   ];
 }
 
+/** The plans to choose from, where they differ. */
+function choiceLines(choice: Plan['choice']): string[] {
+  const rows = choice
+    .filter(({ reads }) => reads.length > 0)
+    .map(({ shoots, ripeFigs, meanLight, deepShade, reads }) => [
+      [...reads].reverse().join(', '),
+      `${shoots}`,
+      formatDecimal(ripeFigs, 1),
+      `${formatDecimal(100 * meanLight, 0)} %`,
+      `${deepShade}`,
+    ]);
+  if (rows.length < 2) return [];
+  return [
+    '',
+    ...table(
+      [
+        { title: 'To choose from', align: 'left' },
+        { title: 'Shoots', align: 'right' },
+        { title: 'Ripe figs', align: 'right' },
+        { title: 'Mean light', align: 'right' },
+        { title: 'In deep shade', align: 'right' },
+      ],
+      rows,
+    ),
+    'From a quick look, with the shoots as strong as the balanced plan makes them.',
+  ];
+}
+
 /** What the cut alone brings, without what would be shown as nought. */
 function gainWords({ figs, fruitingWoodM, lights }: Gain, units: Units): string {
   const shoots = lights
@@ -142,7 +169,7 @@ function countWords(count: number): string {
 }
 
 export function planText(
-  { cuts, date, steps, pinch, renewal, score, remarks }: Plan,
+  { cuts, date, steps, choice, pinch, score, remarks }: Plan,
   file: TreeFile,
   units: Units,
   energy: EnergyBasis,
@@ -156,13 +183,13 @@ export function planText(
     ...wrapped(energyWords(energy), lineWidth),
     '',
     ...scoreLines(score, units),
+    ...choiceLines(choice),
     ...stepLines(steps),
     '',
     countWords(cuts.length),
     ...shared.flatMap((key) => wrapped(`Caution: ${cautionText[key]}`, lineWidth, '', '  ')),
     ...cuts.flatMap((cut, i) => cutLines(cut, i + 1, wording)),
     ...pinchLines(pinch),
-    ...renewalLines(renewal, units, file.site.viewpoint),
     ...remarks.flatMap((remark) => ['', ...wrapped(`Note: ${remark}`, lineWidth, '', '  ')]),
   ];
   return `${lines.join('\n')}\n`;

@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util';
 import type { Units } from '../geometry/measure.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
 import type { SkyKind } from '../light/sky/skyEnergy.ts';
+import { type Boldness, boldnesses } from '../plan/choice.ts';
 import type { IsoDate, Period } from '../season/site.ts';
 import { misuse, type Read } from './read.ts';
 import { readDate, readPeriod, readSky, readWeather, readWhole, readWord } from './values.ts';
@@ -28,8 +29,8 @@ export interface WorkRequest {
   readonly sky?: SkyKind;
   /** Of `plan` and `day`. */
   readonly date?: IsoDate;
-  /** Of `plan` alone: ways to renew the tree, too. */
-  readonly renewal?: boolean;
+  /** Of `plan` alone. */
+  readonly boldness?: Boldness;
   /** Of `sky` alone: id or name of the shoot, and its node. */
   readonly shoot?: string;
   readonly node?: number;
@@ -43,7 +44,7 @@ const optionsOf = {
   light: ['json', 'units', 'seed', 'waves', 'from', 'to', 'weather', 'sky', 'nodes', 'leaves'],
   day: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'nodes'],
   sky: ['json', 'units', 'seed', 'shoot', 'node'],
-  plan: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'sky', 'renewal'],
+  plan: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'sky', 'boldness'],
   check: ['json', 'units'],
   scene: ['json', 'glb', 'seed', 'waves', 'from', 'to', 'weather', 'sky'],
 } as const satisfies Record<WorkRequest['command'], readonly string[]>;
@@ -51,12 +52,11 @@ const optionsOf = {
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
 
 /** Options that stand alone; all others take a value. */
-const flags = ['json', 'nodes', 'leaves', 'renewal', 'help', 'version'];
+const flags = ['json', 'nodes', 'leaves', 'help', 'version'];
 const spellings = {
   json: { type: 'boolean' },
   nodes: { type: 'boolean' },
   leaves: { type: 'boolean' },
-  renewal: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
   units: { type: 'string' },
@@ -65,6 +65,7 @@ const spellings = {
   from: { type: 'string' },
   to: { type: 'string' },
   date: { type: 'string' },
+  boldness: { type: 'string' },
   weather: { type: 'string' },
   sky: { type: 'string' },
   glb: { type: 'string' },
@@ -114,7 +115,8 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   if (!units.ok) return units;
   const weather = readWeather(given.get('weather'));
   const sky = readSky(given.get('sky'));
-  for (const read of [seed, waves, period, date, weather, sky, node]) if (!read.ok) return read;
+  const boldness = readWord('--boldness', given.get('boldness') ?? 'balanced', boldnesses);
+  for (const read of [seed, waves, period, date, weather, sky, node, boldness]) if (!read.ok) return read;
   return {
     ok: true,
     value: {
@@ -126,12 +128,12 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(weather.ok ? weather.value : {}),
       ...(sky.ok && sky.value !== undefined ? { sky: sky.value } : {}),
       ...(date.ok && date.value !== undefined ? { date: date.value } : {}),
+      ...(boldness.ok && given.has('boldness') ? { boldness: boldness.value } : {}),
       ...(glb === undefined ? {} : { glb }),
       ...(shoot === undefined ? {} : { shoot }),
       ...(node.ok && node.value !== undefined ? { node: node.value } : {}),
       ...(given.has('nodes') ? { nodes: true } : {}),
       ...(given.has('leaves') ? { leaves: true } : {}),
-      ...(given.has('renewal') ? { renewal: true } : {}),
     },
   };
 }

@@ -2,6 +2,7 @@
 import type { TreeFile } from '../document/treeFile.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
 import type { SkyKind } from '../light/sky/skyEnergy.ts';
+import type { Boldness } from '../plan/choice.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
 import type { IsoDate, Period } from '../season/site.ts';
@@ -30,10 +31,10 @@ export interface LightOptions {
 }
 
 export interface PlanOptions {
-  /** Ways to renew the tree, too. */
-  readonly renewal?: boolean;
   /** Default: the day of the sketch. */
   readonly date?: IsoDate;
+  /** Default balanced. */
+  readonly boldness?: Boldness;
   /** As for the light. */
   readonly weather?: Weather;
   readonly sky?: SkyKind;

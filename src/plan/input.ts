@@ -5,6 +5,7 @@ import type { SkySite, Weather } from '../light/sky/dayLight.ts';
 import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import type { IsoDate, Site } from '../season/site.ts';
 import type { FigValues } from '../species/fig.ts';
+import type { Boldness } from './choice.ts';
 
 export interface PlanInput {
   readonly tree: Tree;
@@ -26,10 +27,10 @@ export interface PlanInput {
   readonly seed: number;
   /** Waves of rays; more waves, less doubt. */
   readonly waves: number;
-  /** Whether ways to renew the tree are wanted, too. */
-  readonly renewal?: boolean | undefined;
   /** Of every day of the season; normal when left out. */
   readonly weather?: Weather | undefined;
   /** How the light of the sky lies over it; uniform when left out. */
   readonly sky?: SkyKind | undefined;
+  /** How much is taken; balanced when left out. */
+  readonly boldness?: Boldness | undefined;
 }

@@ -3,6 +3,7 @@ import type { KeepSet } from '../light/ledger.ts';
 import { mergeRows, type RowSource } from '../light/mergeForSearch.ts';
 import type { SearchTable } from '../light/searchTable.ts';
 import type { FigValues } from '../species/fig.ts';
+import type { KeepFigures } from './choice.ts';
 import { ripened } from './crop.ts';
 import type { TracedSeason } from './tracedSeason.ts';
 
@@ -21,11 +22,14 @@ export class KeepWorth {
   private readonly byBearing: Float64Array;
   /** Length of shoot that belongs to each row of a node, metres. */
   private readonly stretchM: Float64Array;
+  /** Nodes at full leaf that have rows. */
+  private readonly nodes: readonly number[];
 
   constructor(traced: TracedSeason, values: FigValues, free: Uint8Array, keep: KeepSet) {
     this.traced = traced;
     this.values = values;
     const nodes = traced.full.canopy.nodes.flatMap(({ owner }, i) => (keep[owner] === 1 ? [i] : []));
+    this.nodes = nodes;
     this.table = mergeRows(rowSources(traced, nodes), { free, keep });
     const { owner, bearing } = traced.sites;
     this.rowOwner = Int32Array.from([
@@ -43,8 +47,43 @@ export class KeepWorth {
 
   /** Ripe figs, and shoot in fruiting light at its price in figs. */
   value(): number {
+    const { rowOwner, worth, traced, values } = this;
+    const { keep } = this.table;
+    const ripe = this.ripeFigs();
+    let woodM = 0;
+    for (let i = traced.sites.count; i < worth.length; i++) {
+      if (keep[rowOwner[i] as number] === 1) woodM += worth[i] as number;
+    }
+    return ripe + values.woodWorthFigsPerM * woodM;
+  }
+
+  /** What a grower looks at, beside the worth. */
+  figures(): KeepFigures {
+    const ripeFigs = this.ripeFigs();
+    const { table, traced, values, nodes } = this;
+    const { canopy } = traced.full;
+    const standing = canopy.shoots.map(({ owner }) => table.keep[owner] === 1);
+    const [sums, counts] = [new Float64Array(standing.length), new Int32Array(standing.length)];
+    nodes.forEach((node, n) => {
+      const shoot = traced.places.shootOf[node] as number;
+      sums[shoot] = (sums[shoot] as number) + (table.share[traced.sites.count + n] as number);
+      counts[shoot] = (counts[shoot] as number) + 1;
+    });
+    const lights = [...sums.keys()].flatMap((shoot) => {
+      const count = counts[shoot] as number;
+      return standing[shoot] && count > 0 ? [(sums[shoot] as number) / count] : [];
+    });
+    return {
+      shoots: standing.filter((stands) => stands).length,
+      ripeFigs,
+      meanLight: lights.length === 0 ? 0 : lights.reduce((sum, light) => sum + light, 0) / lights.length,
+      deepShade: lights.filter((light) => light < values.fruitHalfAtFraction / 2).length,
+    };
+  }
+
+  private ripeFigs(): number {
     this.readChanged();
-    const { rowOwner, worth, byBearing, traced, values } = this;
+    const { rowOwner, worth, byBearing, traced } = this;
     const { keep } = this.table;
     const { count, bearing } = traced.sites;
     byBearing.fill(0);
@@ -53,11 +92,7 @@ export class KeepWorth {
       const b = bearing[i] as number;
       byBearing[b] = (byBearing[b] as number) + (worth[i] as number);
     }
-    let woodM = 0;
-    for (let i = count; i < worth.length; i++) {
-      if (keep[rowOwner[i] as number] === 1) woodM += worth[i] as number;
-    }
-    return ripened(byBearing, traced.crop).ripe + values.woodWorthFigsPerM * woodM;
+    return ripened(byBearing, traced.crop).ripe;
   }
 
   private readChanged(): void {

@@ -2,6 +2,7 @@
 import type { CutEnd } from '../growth/cutEnds.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Candidate } from './candidates.ts';
+import { type ChoicePoint, chooseSets, type ThinProblem } from './choice.ts';
 import { type JobSteps, within } from './errand.ts';
 import type { PlanInput } from './input.ts';
 import { type KeepProblem, type Kept, searchKeepSet } from './search.ts';
@@ -21,6 +22,8 @@ export interface Thinned {
   /** Ids taken by the search. */
   readonly taken: ReadonlySet<string>;
   readonly search: SearchRecord;
+  /** From few shoots to all, on the canopy of the balanced plan. */
+  readonly choice: readonly ChoicePoint[];
 }
 
 /** What is known of the search. */
@@ -57,12 +60,13 @@ export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
   const agreed: Agreed =
     candidates.length === 0
       ? { taken: new Set(), thinned: start, first: start, search: noSearch }
-      : yield* within(agree(input, start), 0, 0.5);
+      : yield* within(agree(input, start), 0, 0.45);
+  const chosen = yield* within(choosing(input, agreed), 0.45, 0.5);
   const first = start === untouched ? agreed.first : untouched;
   const asItIs = yield* within(tracing(plan.waves, first, input), 0.5, 0.7);
-  const isSame = agreed.thinned.full.canopy === asItIs.full.canopy;
-  const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, agreed.thinned, input), 0.7, 0.9);
-  return { asItIs, thinned, taken: agreed.taken, search: agreed.search };
+  const isSame = chosen.thinned.full.canopy === asItIs.full.canopy;
+  const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, chosen.thinned, input), 0.7, 0.9);
+  return { asItIs, thinned, taken: chosen.taken, search: agreed.search, choice: chosen.choice };
 }
 
 const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedSeason =>
@@ -102,6 +106,30 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
   }
 }
 
+/** The set as bold as was asked for, on a canopy regrown for it. */
+function* choosing(
+  input: RoundsInput,
+  agreed: Agreed,
+): JobSteps<Pick<Thinned, 'thinned' | 'taken' | 'choice'>> {
+  const { plan, settled, candidates } = input;
+  const { taken, thinned } = agreed;
+  if (candidates.length === 0) return { taken, thinned, choice: [] };
+  const problem = problemOn(input, thinned);
+  const best = Uint8Array.from(candidates, ({ id }) => (taken.has(id) ? 0 : 1));
+  valueOf(problem, best);
+  const sets = chooseSets(problem, best);
+  let step = sets.next();
+  for (let n = 1; !step.done; step = sets.next(), n++) {
+    yield { done: 1 - 1 / (1 + n / 20), doing: 'Looking at fewer and more shoots' };
+  }
+  const { points: choice, kept } = step.value;
+  const wanted = kept[plan.boldness ?? 'balanced'];
+  if (sameSet(wanted, best)) return { taken, thinned, choice };
+  const takenThen = takenOf(candidates, wanted);
+  if (!grows(plan)) return { taken: takenThen, thinned, choice };
+  return { taken: takenThen, thinned: grownWithout(input, new Set([...settled, ...takenThen])), choice };
+}
+
 /** A set found by looking at all is worth as much as any. */
 function recordOf(candidates: number, value: number, evaluations: number): SearchRecord {
   const isProved = candidates <= mostToWalk;
@@ -117,7 +145,7 @@ function counted(problem: KeepProblem): KeepProblem & { evaluations(): number } 
   return { ...problem, value, evaluations: () => evaluations };
 }
 
-const problemOn = (input: RoundsInput, traced: TracedSeason): KeepProblem =>
+const problemOn = (input: RoundsInput, traced: TracedSeason): ThinProblem =>
   thinProblem({ ...input, traced, values: input.plan.values });
 
 const takenOf = (candidates: readonly Candidate[], kept: ArrayLike<number>): ReadonlySet<string> =>

@@ -2,9 +2,9 @@
 import { ownersLeft } from '../growth/owners.ts';
 import type { FigValues } from '../species/fig.ts';
 import type { Candidate } from './candidates.ts';
+import type { ThinProblem } from './choice.ts';
 import { KeepWorth } from './keepWorth.ts';
 import { keepLimits } from './limits.ts';
-import type { KeepProblem } from './search.ts';
 import type { TracedSeason } from './tracedSeason.ts';
 
 export interface ThinInput {
@@ -22,7 +22,7 @@ export interface ThinInput {
  * Worth of a keep-set: ripe figs of the season, and shoot in fruiting light at its price in figs; less the upkeep of each
  * shoot and the limits broken. Fruiting light is that of the days at full leaf.
  */
-export function thinProblem(input: ThinInput): KeepProblem {
+export function thinProblem(input: ThinInput): ThinProblem {
   const { traced, values, candidates, pinned, settled } = input;
   const { owners: all } = traced.full.canopy;
   const ownerOf = new Map(all.map((owner, i) => [owner?.id, i]));
@@ -40,6 +40,8 @@ export function thinProblem(input: ThinInput): KeepProblem {
     count: candidates.length,
     partnersOf: (member) => partners[member] ?? [],
     value: () => worth.value() - upkeep * standing - limits.penalty(kept),
+    figures: () => worth.figures(),
+    penalty: () => limits.penalty(kept),
     flip: (member) => {
       kept[member] = 1 - (kept[member] as number);
       standing += kept[member] === 1 ? 1 : -1;

@@ -54,6 +54,7 @@ export const madePlan: Plan = {
   date: '2027-04-08',
   cuts: [dead, bud],
   search: { candidates: 0, value: null, bound: null, gap: null, evaluations: 0 },
+  choice: [],
   steps: [],
   pinch: null,
   score: {

@@ -20,6 +20,7 @@ const plan = {
   date: '2030-06-23',
   cuts: [cut('first'), cut('second')],
   search: { candidates: 0, value: null, bound: null, gap: null, evaluations: 0 },
+  choice: [],
   steps: [],
   pinch: null,
   score: { doNothing: score(11.2), plan: score(14.9) },
