@@ -12,13 +12,15 @@ FILE is a tree file saved by Boughlight, or - for standard input.
 
   --json            the answer as JSON, for other programs
   --units UNITS     metric (as given) or us: feet and inches
-  --seed N          other random rays, 0 to 4294967295; as given 1: the same seed gives the same answer
+  --seed N          other leaves by the same rules and other rays, 0 to 4294967295; as given 1: the same seed gives the
+                    same answer. Answers of two seeds differ by far more than ±, which is that of the rays
   --waves N         waves of rays, 2 to 1000: four times as many halve the error
   --from D --to D   light and scene: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
   --weather W       light, day, plan, scene: normal, as given, clear: every day without a cloud, or the path of an
                     hourly weather file ending in .epw, in place of the climate in the tree file
   --sky SKY         light, plan, scene: how the light of the sky lies over it: uniform, as given, overcast, clear,
                     all-weather: hour by hour as beam and diffuse light tell, or a CIE sky from 1 to 15
+  --renewal         plan: ways to renew an old tree, too, with what is lost and when it is back
   --nodes, --leaves light: the JSON tells every node, every leaf; day: every node
   --date D          plan: the day the work is for, day: the day looked at, YYYY-MM-DD; as given, the day of the sketch
   --boldness B      plan: gentle takes as little, bold as much, as may be for nearly the same worth; as given, balanced

@@ -3,10 +3,10 @@
  * and the types of what the command writes are taken from here.
  */
 import * as z from 'zod';
+import { pinch, renewal } from './adviceSchemas.ts';
 import { choicePoint, searchRecord } from './choiceSchema.ts';
+import { date, span } from './spanSchema.ts';
 
-const date = z.iso.date().describe('YYYY-MM-DD');
-const span = z.strictObject({ from: date, to: date }).describe('First and last day, both included.');
 const parMolM2Day = z.number().min(0).describe('PAR, mol m-2 d-1, mean of the days.');
 const lightFraction = z
   .number()
@@ -157,31 +157,6 @@ const score = z.strictObject({
   meanLight: z.number().min(0).describe('Mean over the shoots of their share of open sky.'),
 });
 
-const harvest = z.strictObject({
-  ripeFigs: z.number().min(0).describe('Main crop figs that ripen.'),
-  inGoodWeeks: z.number().min(0).describe('Those of warm, dry weeks.'),
-  peakFrom: date.nullable().describe('First day of the week with most figs; null where none ripen.'),
-});
-
-const pinch = z.strictObject({
-  what: z.string().describe('What is done and what it brings, in words.'),
-  atLeaf: z.int().min(1).describe('The tip goes just above this leaf, 1 at the base.'),
-  laterals: z.enum(['keep one', 'rub off all']).describe('Of the shoots that break below the pinch.'),
-  when: span,
-  without: harvest,
-  with: harvest,
-  weeks: z
-    .array(
-      z.strictObject({
-        from: date,
-        isGood: z.boolean().describe('Whether the week is warm and dry in a normal year.'),
-        without: z.number().min(0).describe('Figs that ripen without the pinch.'),
-        with: z.number().min(0),
-      }),
-    )
-    .describe('Weeks in which figs ripen.'),
-});
-
 const gain = z.strictObject({
   figs: z.number().describe('Ripe figs that this cut alone adds to the plan; may be below 0.'),
   fruitingWoodM: z
@@ -267,6 +242,10 @@ export const planReportSchema = z
       .describe(
         'What the plan’s own canopy is worth after each step of the work, with the cuts of the earlier steps made.',
       ),
+    renewal: z
+      .array(renewal)
+      .optional()
+      .describe('Only with --renewal: ways to renew an old tree; none where it has not what they need.'),
     pinch: pinch
       .nullable()
       .optional()

@@ -17,6 +17,7 @@ export async function planCommand(
   const file = tree.value;
   const { date, waves, seed, units, weather, sky, boldness } = request;
   const options: PlanOptions = {
+    ...(request.renewal === true ? { renewal: true } : {}),
     ...(date === undefined ? {} : { date }),
     ...(boldness === undefined ? {} : { boldness }),
     ...(weather === undefined ? {} : { weather }),

@@ -7,6 +7,7 @@ import { pinchText } from '../plan/pinchWords.ts';
 import type { Plan } from '../plan/plan.ts';
 import { placeText, reasonText, whatText } from '../plan/words.ts';
 import type { PlanReport } from './outputSchemas.ts';
+import { renewalReport } from './renewalReport.ts';
 
 export function planReport(plan: Plan, file: TreeFile, units: Units, energy: EnergyBasis): PlanReport {
   const { viewpoint } = file.site;
@@ -32,6 +33,7 @@ export function planReport(plan: Plan, file: TreeFile, units: Units, energy: Ene
     search: { ...plan.search },
     choice: plan.choice.map((point) => ({ ...point, reads: [...point.reads] })),
     steps: plan.steps.map((step) => ({ ...step })),
+    ...(plan.renewal && { renewal: plan.renewal.map((way) => renewalReport(way, units, viewpoint)) }),
     pinch:
       plan.pinch === null
         ? null

@@ -9,6 +9,7 @@ import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
 import { placeText, reasonText, type Viewpoint, whatText } from '../plan/words.ts';
 import { energyWords } from './energyWords.ts';
+import { renewalLines } from './renewalText.ts';
 import { table, wrapped } from './table.ts';
 
 const lineWidth = 100;
@@ -169,7 +170,7 @@ function countWords(count: number): string {
 }
 
 export function planText(
-  { cuts, date, steps, choice, pinch, score, remarks }: Plan,
+  { cuts, date, steps, choice, pinch, renewal, score, remarks }: Plan,
   file: TreeFile,
   units: Units,
   energy: EnergyBasis,
@@ -190,6 +191,7 @@ export function planText(
     ...shared.flatMap((key) => wrapped(`Caution: ${cautionText[key]}`, lineWidth, '', '  ')),
     ...cuts.flatMap((cut, i) => cutLines(cut, i + 1, wording)),
     ...pinchLines(pinch),
+    ...renewalLines(renewal, units, file.site.viewpoint),
     ...remarks.flatMap((remark) => ['', ...wrapped(`Note: ${remark}`, lineWidth, '', '  ')]),
   ];
   return `${lines.join('\n')}\n`;

@@ -29,6 +29,8 @@ export interface WorkRequest {
   readonly sky?: SkyKind;
   /** Of `plan` and `day`. */
   readonly date?: IsoDate;
+  /** Of `plan` alone: ways to renew the tree, too. */
+  readonly renewal?: boolean;
   /** Of `plan` alone. */
   readonly boldness?: Boldness;
   /** Of `sky` alone: id or name of the shoot, and its node. */
@@ -44,7 +46,7 @@ const optionsOf = {
   light: ['json', 'units', 'seed', 'waves', 'from', 'to', 'weather', 'sky', 'nodes', 'leaves'],
   day: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'nodes'],
   sky: ['json', 'units', 'seed', 'shoot', 'node'],
-  plan: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'sky', 'boldness'],
+  plan: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'sky', 'renewal', 'boldness'],
   check: ['json', 'units'],
   scene: ['json', 'glb', 'seed', 'waves', 'from', 'to', 'weather', 'sky'],
 } as const satisfies Record<WorkRequest['command'], readonly string[]>;
@@ -52,11 +54,12 @@ const optionsOf = {
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
 
 /** Options that stand alone; all others take a value. */
-const flags = ['json', 'nodes', 'leaves', 'help', 'version'];
+const flags = ['json', 'nodes', 'leaves', 'renewal', 'help', 'version'];
 const spellings = {
   json: { type: 'boolean' },
   nodes: { type: 'boolean' },
   leaves: { type: 'boolean' },
+  renewal: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
   units: { type: 'string' },
@@ -134,6 +137,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(node.ok && node.value !== undefined ? { node: node.value } : {}),
       ...(given.has('nodes') ? { nodes: true } : {}),
       ...(given.has('leaves') ? { leaves: true } : {}),
+      ...(given.has('renewal') ? { renewal: true } : {}),
     },
   };
 }

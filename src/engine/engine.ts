@@ -31,6 +31,8 @@ export interface LightOptions {
 }
 
 export interface PlanOptions {
+  /** Ways to renew the tree, too. */
+  readonly renewal?: boolean;
   /** Default: the day of the sketch. */
   readonly date?: IsoDate;
   /** Default balanced. */

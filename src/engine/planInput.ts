@@ -24,6 +24,7 @@ export function planInputOf(file: TreeFile, options: PlanOptions): PlanInput {
     viewpoint: file.site.viewpoint,
     seed: options.seed ?? defaultSeed,
     waves: options.waves ?? defaultWaves,
+    renewal: options.renewal,
     weather: options.weather,
     sky: options.sky,
     boldness: options.boldness,

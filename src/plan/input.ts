@@ -27,6 +27,8 @@ export interface PlanInput {
   readonly seed: number;
   /** Waves of rays; more waves, less doubt. */
   readonly waves: number;
+  /** Whether ways to renew the tree are wanted, too. */
+  readonly renewal?: boolean | undefined;
   /** Of every day of the season; normal when left out. */
   readonly weather?: Weather | undefined;
   /** How the light of the sky lies over it; uniform when left out. */

@@ -3,6 +3,7 @@ import type { IsoDate } from '../season/site.ts';
 import type { ChoicePoint } from './choice.ts';
 import type { Cut } from './cut.ts';
 import type { PinchAdvice } from './pinchPlan.ts';
+import type { RenewalWay } from './renewal.ts';
 import type { SearchRecord } from './rounds.ts';
 import type { Score } from './score.ts';
 import type { WorkStep } from './steps.ts';
@@ -17,6 +18,8 @@ export interface Plan {
   readonly pinch: PinchAdvice | null;
   /** How the growth to keep was sought. */
   readonly search: SearchRecord;
+  /** Only when asked for: ways to renew the tree, none where it has neither a strong sucker nor three limbs. */
+  readonly renewal?: readonly RenewalWay[];
   /** What each number of shoots would bring, fewest first, on the canopy of the balanced plan; empty where nothing is to choose. */
   readonly choice: readonly ChoicePoint[];
   readonly score: { readonly doNothing: Score; readonly plan: Score };

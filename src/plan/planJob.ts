@@ -14,6 +14,7 @@ import type { Plan } from './plan.ts';
 import { leafShareRemoved, planRemarks } from './planRemarks.ts';
 import { searchReasons } from './reasons.ts';
 import { remarkText } from './remarks.ts';
+import { renewalWays } from './renewal.ts';
 import { thinInRounds } from './rounds.ts';
 import { ruleContext, standsInLeaf } from './ruleContext.ts';
 import { workSteps } from './steps.ts';
@@ -80,7 +81,11 @@ export function* planJob(given: PlanInput): JobSteps<PlanResult> {
   const pinch = advisePinch(trial, proposals, input, work.year);
   const score = { doNothing, plan: whole.score };
   const { search, choice } = found;
-  return { plan: { date: input.date, cuts, steps, pinch, search, choice, score, remarks }, trial };
+  const renewal = input.renewal === true ? { renewal: renewalWays(input, found.asItIs, work.year) } : {};
+  return {
+    plan: { date: input.date, cuts, steps, pinch, search, choice, ...renewal, score, remarks },
+    trial,
+  };
 }
 
 /** All that is settled before any light is traced. */

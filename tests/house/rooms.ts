@@ -47,7 +47,9 @@ export const rooms: Readonly<Record<string, Room>> = {
     mayImport: belowEditor,
     packages: ['node:*'],
     packagesOfOneFile: {
+      'cli/adviceSchemas.ts': ['zod'],
       'cli/outputSchemas.ts': ['zod'],
+      'cli/spanSchema.ts': ['zod'],
       'cli/lookSchemas.ts': ['zod'],
       'cli/choiceSchema.ts': ['zod'],
       'cli/sceneSchema.ts': ['zod'],
