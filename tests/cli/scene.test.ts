@@ -54,6 +54,16 @@ describe('boughlight scene', () => {
     expect(scene.receivers.every(({ shoot }) => owners.has(shoot))).toBe(true);
   });
 
+  it('draws other leaves for another seed, as the help says', async () => {
+    const { out } = await answerOf(['scene', 'whip.json', '--json', ...options.with(3, '10')], { files });
+    const leaves = ({ surfaces }: SceneFile) => surfaces.filter(({ material }) => material.kind === 'leaf');
+    const [mine, others] = [leaves(scene), leaves(JSON.parse(out) as SceneFile)];
+    expect(mine[0]?.triangles[0]).not.toEqual(others[0]?.triangles[0]);
+    expect((await answerOf(['help'], { files })).out).toMatch(
+      /--seed N +other leaves by the same rules and other rays/,
+    );
+  });
+
   it('writes a model that a reader of glTF draws at the same places, brighter where there is more light', async () => {
     const { scene: model } = await new GLTFLoader().parseAsync(bytes.slice().buffer, '');
     const meshes: Mesh[] = [];
