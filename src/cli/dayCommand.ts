@@ -12,7 +12,7 @@ export async function dayCommand(
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
   const file = tree.value;
-  const { date, seed, weather, waves, json, nodes: withNodes } = request;
+  const { date, seed, leafSeed, weather, waves, json, nodes: withNodes } = request;
   const engine = makeEngine();
   try {
     const { report, nodes } = await engine.look(
@@ -22,7 +22,11 @@ export async function dayCommand(
         date: date ?? file.season.sketchedOn,
         ...(weather === undefined ? {} : { weather }),
       },
-      { ...(seed === undefined ? {} : { seed }), ...(waves === undefined ? {} : { waves }) },
+      {
+        ...(seed === undefined ? {} : { seed }),
+        ...(leafSeed === undefined ? {} : { leafSeed }),
+        ...(waves === undefined ? {} : { waves }),
+      },
       ({ doing, done }) => terminal.showProgress?.(doing, done),
     ).result;
     if (!json) return { ok: true, value: stripText(report, file) };

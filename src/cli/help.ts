@@ -12,8 +12,10 @@ FILE is a tree file saved by Boughlight, or - for standard input.
 
   --json            the answer as JSON, for other programs
   --units UNITS     metric (as given) or us: feet and inches
-  --seed N          other leaves by the same rules and other rays, 0 to 4294967295; as given 1: the same seed gives the
-                    same answer. Answers of two seeds differ by far more than ±, which is that of the rays
+  --seed N          other rays, 0 to 4294967295; as given 1: the same seed gives the same answer. Answers of two seeds
+                    differ by as much as ± says
+  --leaf-seed N     other leaves by the same rules, 0 to 4294967295; as given 1. Shoots of two such crowns differ by far
+                    more than ±, which is that of the rays
   --waves N         waves of rays, 2 to 1000: four times as many halve the error
   --from D --to D   light and scene: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
   --weather W       light, day, plan, scene: normal, as given, clear: every day without a cloud, or the path of an

@@ -13,13 +13,14 @@ export async function lightCommand(
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
   const file = tree.value;
-  const { period, waves, seed, weather, sky } = request;
+  const { period, waves, seed, leafSeed, weather, sky } = request;
   const options: LightOptions = {
     ...(period === undefined ? {} : { period }),
     ...(weather === undefined ? {} : { weather }),
     ...(sky === undefined ? {} : { sky }),
     ...(waves === undefined ? {} : { waves }),
     ...(seed === undefined ? {} : { seed }),
+    ...(leafSeed === undefined ? {} : { leafSeed }),
   };
   const engine = makeEngine();
   try {

@@ -15,7 +15,7 @@ export async function planCommand(
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
   const file = tree.value;
-  const { date, waves, seed, units, weather, sky, boldness } = request;
+  const { date, waves, seed, leafSeed, units, weather, sky, boldness } = request;
   const options: PlanOptions = {
     ...(request.renewal === true ? { renewal: true } : {}),
     ...(date === undefined ? {} : { date }),
@@ -24,6 +24,7 @@ export async function planCommand(
     ...(sky === undefined ? {} : { sky }),
     ...(waves === undefined ? {} : { waves }),
     ...(seed === undefined ? {} : { seed }),
+    ...(leafSeed === undefined ? {} : { leafSeed }),
   };
   const energy = energyBasis(file.site.climate, weather ?? 'normal');
   const engine = makeEngine();

@@ -16,6 +16,7 @@ export interface WorkRequest {
   readonly json: boolean;
   readonly units: Units;
   readonly seed?: number;
+  readonly leafSeed?: number;
   readonly waves?: number;
   /** Of `light` and `scene`. */
   readonly period?: Period;
@@ -43,12 +44,12 @@ export interface WorkRequest {
 export type Request = WorkRequest | { readonly command: 'help' | 'version' };
 
 const optionsOf = {
-  light: ['json', 'units', 'seed', 'waves', 'from', 'to', 'weather', 'sky', 'nodes', 'leaves'],
-  day: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'nodes'],
-  sky: ['json', 'units', 'seed', 'shoot', 'node'],
-  plan: ['json', 'units', 'seed', 'waves', 'date', 'weather', 'sky', 'renewal', 'boldness'],
+  light: ['json', 'units', 'seed', 'leaf-seed', 'waves', 'from', 'to', 'weather', 'sky', 'nodes', 'leaves'],
+  day: ['json', 'units', 'seed', 'leaf-seed', 'waves', 'date', 'weather', 'nodes'],
+  sky: ['json', 'units', 'leaf-seed', 'shoot', 'node'],
+  plan: ['json', 'units', 'seed', 'leaf-seed', 'waves', 'date', 'weather', 'sky', 'renewal', 'boldness'],
   check: ['json', 'units'],
-  scene: ['json', 'glb', 'seed', 'waves', 'from', 'to', 'weather', 'sky'],
+  scene: ['json', 'glb', 'seed', 'leaf-seed', 'waves', 'from', 'to', 'weather', 'sky'],
 } as const satisfies Record<WorkRequest['command'], readonly string[]>;
 
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
@@ -64,6 +65,7 @@ const spellings = {
   version: { type: 'boolean', short: 'v' },
   units: { type: 'string' },
   seed: { type: 'string' },
+  'leaf-seed': { type: 'string' },
   waves: { type: 'string' },
   from: { type: 'string' },
   to: { type: 'string' },
@@ -110,6 +112,7 @@ function readWords(args: readonly string[]): Read<Words> {
 function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest, 'command' | 'file'>> {
   const units = readWord('--units', given.get('units') ?? 'metric', ['metric', 'us'] as const);
   const seed = readWhole('--seed', given.get('seed'), 0, 4_294_967_295);
+  const leafSeed = readWhole('--leaf-seed', given.get('leaf-seed'), 0, 4_294_967_295);
   const waves = readWhole('--waves', given.get('waves'), 2, 1000);
   const period = readPeriod(given.get('from'), given.get('to'));
   const date = readDate('--date', given.get('date'));
@@ -119,13 +122,15 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   const weather = readWeather(given.get('weather'));
   const sky = readSky(given.get('sky'));
   const boldness = readWord('--boldness', given.get('boldness') ?? 'balanced', boldnesses);
-  for (const read of [seed, waves, period, date, weather, sky, node, boldness]) if (!read.ok) return read;
+  for (const read of [seed, leafSeed, waves, period, date, weather, sky, node, boldness])
+    if (!read.ok) return read;
   return {
     ok: true,
     value: {
       json: given.has('json'),
       units: units.value,
       ...(seed.ok && seed.value !== undefined ? { seed: seed.value } : {}),
+      ...(leafSeed.ok && leafSeed.value !== undefined ? { leafSeed: leafSeed.value } : {}),
       ...(waves.ok && waves.value !== undefined ? { waves: waves.value } : {}),
       ...(period.ok && period.value !== undefined ? { period: period.value } : {}),
       ...(weather.ok ? weather.value : {}),

@@ -20,13 +20,14 @@ export async function sceneCommand(request: WorkRequest, { terminal }: Workplace
   if (!tree.ok) return tree;
   const { file, leftOut } = asOneScene(tree.value);
   tellNotes(leftOut, terminal);
-  const { period, waves, seed, weather, sky, glb, json } = request;
+  const { period, waves, seed, leafSeed, weather, sky, glb, json } = request;
   const options = {
     ...(period === undefined ? {} : { period }),
     ...(weather === undefined ? {} : { weather }),
     ...(sky === undefined ? {} : { sky }),
     ...(waves === undefined ? {} : { waves }),
     ...(seed === undefined ? {} : { seed }),
+    ...(leafSeed === undefined ? {} : { leafSeed }),
   };
   const { traced, answer } = await runJob(lightJob(file, options, null), ({ doing, done }) =>
     terminal.showProgress?.(doing, done),

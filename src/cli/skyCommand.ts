@@ -11,9 +11,9 @@ import type { Workplace } from './workplace.ts';
 /** Id of the shoot that is meant, by its id or its name, with a node that it has. */
 function placeOf(
   file: TreeFile,
-  { shoot, node, seed }: WorkRequest,
+  { shoot, node, leafSeed }: WorkRequest,
 ): Read<{ shootId: string; node: number }> {
-  const { canopy } = grownTree(file, seed === undefined ? {} : { seed });
+  const { canopy } = grownTree(file, leafSeed === undefined ? {} : { leafSeed });
   const { shoots, nodes } = canopy;
   if (shoots.length === 0) return misuse('there are no shoots in leaf');
   const named = shoots.filter(({ id, name }) => id === shoot || name === shoot);
@@ -49,13 +49,13 @@ export async function skyCommand(
   const file = tree.value;
   const place = placeOf(file, request);
   if (!place.ok) return place;
-  const { seed, json, units } = request;
+  const { leafSeed, json, units } = request;
   const engine = makeEngine();
   try {
     const answer = await engine.look(
       file,
       { ask: 'sky', ...place.value },
-      seed === undefined ? {} : { seed },
+      leafSeed === undefined ? {} : { leafSeed },
       ({ doing, done }) => terminal.showProgress?.(doing, done),
     ).result;
     return { ok: true, value: json ? jsonOf(answer) : skyText(answer, file, units) };

@@ -26,8 +26,10 @@ export interface LightOptions {
    * until it is reached.
    */
   readonly error?: number;
-  /** Default 1. */
+  /** Of the rays; default 1. */
   readonly seed?: number;
+  /** Of what chance draws in the crown; default 1. */
+  readonly leafSeed?: number;
 }
 
 export interface PlanOptions {
@@ -41,7 +43,10 @@ export interface PlanOptions {
   readonly weather?: Weather;
   readonly sky?: SkyKind;
   readonly waves?: number;
+  /** Of the rays; default 1. */
   readonly seed?: number;
+  /** Of what chance draws in the crown; default 1. */
+  readonly leafSeed?: number;
 }
 
 export interface LightAnswer {

@@ -29,7 +29,7 @@ export function seasonedTree(file: TreeFile, options: PlanOptions): SeasonedTree
 }
 
 export function grown({ input, season }: SeasonedTree): GrownTree {
-  const { tree, stance, values, seed } = input;
+  const { tree, stance, values, leafSeed: seed } = input;
   const heatGdd8 = fullLeafHeatGdd8(input, season);
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
   return { input, season, canopy, surfaces: [...canopySurfaces(canopy, leafOptics(values)), ...input.fixed] };

@@ -39,7 +39,17 @@ function keyOf(
 ): string {
   const stands = Object.entries(site).filter(([part]) => !weighing.has(part));
   const heatGdd8 = fullLeafHeatGdd8(input, season);
-  return JSON.stringify([axes, stands, standing, settings, heatGdd8, input.seed, input.waves, error]);
+  return JSON.stringify([
+    axes,
+    stands,
+    standing,
+    settings,
+    heatGdd8,
+    input.seed,
+    input.leafSeed,
+    input.waves,
+    error,
+  ]);
 }
 
 /** The season in which light counts: from leaf-out to the last useful fig. */

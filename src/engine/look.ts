@@ -29,6 +29,7 @@ export type LookQuestion = DayQuestion | SkyQuestion;
 export interface LookOptions {
   /** As for the light. Default 1. */
   readonly seed?: number;
+  readonly leafSeed?: number;
   /** Waves of rays for the light of the sky in a day; default 4. */
   readonly waves?: number;
 }

@@ -23,6 +23,7 @@ export function planInputOf(file: TreeFile, options: PlanOptions): PlanInput {
     fixed: surroundingSurfaces(file),
     viewpoint: file.site.viewpoint,
     seed: options.seed ?? defaultSeed,
+    leafSeed: options.leafSeed ?? defaultSeed,
     waves: options.waves ?? defaultWaves,
     renewal: options.renewal,
     weather: options.weather,

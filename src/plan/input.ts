@@ -24,7 +24,10 @@ export interface PlanInput {
   readonly fixed: readonly Surface[];
   /** Where the grower looks from, if told: "the house" lies in this direction from the tree. */
   readonly viewpoint: { readonly name: string; readonly bearingDeg: number } | null;
+  /** Of the rays. */
   readonly seed: number;
+  /** Of what chance draws in the crown: another one is another crown by the same rules. */
+  readonly leafSeed: number;
   /** Waves of rays; more waves, less doubt. */
   readonly waves: number;
   /** Whether ways to renew the tree are wanted, too. */

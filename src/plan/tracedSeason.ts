@@ -67,11 +67,11 @@ export function untracedSeason(
   notSharing: ReadonlySet<string>,
   ends: readonly CutEnd[],
 ): TracedSeason {
-  const { tree, stance, values, seed } = input;
+  const { tree, stance, values, seed, leafSeed } = input;
   const wanted = grows(input) ? lightStages(input, season) : wholeSeason(input, season);
   const stages = wanted.map((stage): TracedStage => {
     const { heatGdd8, period } = stage;
-    const grown = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set(), notSharing });
+    const grown = growCanopy({ tree, stance, values, heatGdd8, seed: leafSeed, gone: new Set(), notSharing });
     const canopy = withCutEnds(grown, ends);
     const ledger = { ownerCount: canopy.owners.length, receiverCount: canopy.nodes.length, waves: [], seed };
     return { stage, canopy, ledger, light: lightOver(input, period) };

@@ -87,7 +87,7 @@ interface Given {
 function crowdedProblem(budCount: number, seed: number, given: Given = {}): KeepProblem {
   const { perLimb = 3, pinned = [], settled = [] } = given;
   const values = figValues({ shootsPerScaffold: perLimb, keptShootSpacingCm: 12 });
-  const input = planInput(crowdedTree(budCount), { seed, values });
+  const input = planInput(crowdedTree(budCount), { seed, leafSeed: seed, values });
   const { stage } = workYear(input);
   const candidates = candidatesOf(ruleContext(input.tree, stance, input.values), stage);
   return thinProblem({
@@ -112,7 +112,7 @@ function leafyProblem(shootCount: number, seed: number): KeepProblem {
     ),
   );
   const bare = crowdedTree(shootCount).axes.map((one) => ({ ...one, buds: [] }));
-  const input = planInput(tree(...bare, ...shoots), { seed, date: '2026-07-03' });
+  const input = planInput(tree(...bare, ...shoots), { seed, leafSeed: seed, date: '2026-07-03' });
   const { stage } = workYear(input);
   return thinProblem({
     traced: traced(input),

@@ -100,6 +100,7 @@ export function planInput(of: Tree, rest: Partial<PlanInput> = {}): PlanInput {
     fixed: [],
     viewpoint: null,
     seed: 3,
+    leafSeed: 3,
     waves: 2,
     ...rest,
   };

@@ -41,7 +41,7 @@ function grow(file: TreeFile, when: When, before: Grown | undefined): Grown {
   const heatGdd8 =
     when === 'in full leaf' ? fullLeafHeatGdd8(input, season) : season.heat.sumAt(file.season.sketchedOn);
   if (before?.heatGdd8 === heatGdd8 && growsAlike(before.file, file)) return { ...before, file };
-  const { tree, stance, values, seed } = input;
+  const { tree, stance, values, leafSeed: seed } = input;
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
   return { file, heatGdd8, canopy };
 }
