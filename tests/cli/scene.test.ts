@@ -54,13 +54,16 @@ describe('boughlight scene', () => {
     expect(scene.receivers.every(({ shoot }) => owners.has(shoot))).toBe(true);
   });
 
-  it('draws other leaves for another seed, as the help says', async () => {
-    const { out } = await answerOf(['scene', 'whip.json', '--json', ...options.with(3, '10')], { files });
+  it('draws other leaves for another leaf seed alone, as the help says', async () => {
+    const asked = async (...more: string[]) =>
+      (await answerOf(['scene', 'whip.json', '--json', ...options.with(3, '10'), ...more], { files })).out;
+    const [out, sameLeaves] = [await asked('--leaf-seed', '2'), await asked()];
     const leaves = ({ surfaces }: SceneFile) => surfaces.filter(({ material }) => material.kind === 'leaf');
     const [mine, others] = [leaves(scene), leaves(JSON.parse(out) as SceneFile)];
     expect(mine[0]?.triangles[0]).not.toEqual(others[0]?.triangles[0]);
+    expect(mine).toEqual(leaves(JSON.parse(sameLeaves) as SceneFile));
     expect((await answerOf(['help'], { files })).out).toMatch(
-      /--seed N +other leaves by the same rules and other rays/,
+      /--leaf-seed N +other leaves by the same rules/,
     );
   });
 
