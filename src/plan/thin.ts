@@ -33,7 +33,8 @@ export function thinProblem(input: ThinInput): ThinProblem {
   const worth = new KeepWorth(traced, values, free, keep);
   const limits = keepLimits({ candidates: [...candidates, ...pinned], values, ...leafAreas(input, keep) });
   const kept = new Uint8Array(candidates.length + pinned.length).fill(1);
-  let standing = kept.length;
+  const shares = [...candidates, ...pinned].map(({ bud }) => (bud === null ? upkeepInLeaf : 1));
+  let standing = shares.reduce((sum, share) => sum + share, 0);
   const partners = partnersWithin(candidates);
   const upkeep = upkeepFigs(traced, values);
   return {
@@ -44,12 +45,15 @@ export function thinProblem(input: ThinInput): ThinProblem {
     penalty: () => limits.penalty(kept),
     flip: (member) => {
       kept[member] = 1 - (kept[member] as number);
-      standing += kept[member] === 1 ? 1 : -1;
+      standing += (2 * kept[member] - 1) * (shares[member] as number);
       const owner = owners[member] as number;
       if (owner > 0) worth.flip(owner);
     },
   };
 }
+
+/** Part of the upkeep that a shoot in leaf must still bring: its share of the reserve is spent. Our choice. */
+const upkeepInLeaf = 0.2;
 
 /**
  * What a kept shoot must bring: at most a tenth of what a mean shoot of this tree would ripen in full light, so that no
