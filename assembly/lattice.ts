@@ -2,6 +2,7 @@
 // the same to the last bit. Two lanes at a time: x and y on the plane, i and j on the mask. AssemblyScript, not TypeScript.
 
 import { take } from './memory';
+import { isInside } from './outline';
 
 const side: f64 = 64;
 const border: u8 = 2;
@@ -189,22 +190,6 @@ function add(ray: i32, ahead: f64, thing: i32): void {
   hitCount++;
 }
 
-function isInside(mask: i32, i: f64, j: f64): bool {
-  const row = rowStartAt + ((<usize>(mask * 64 + <i32>j)) << 2);
-  let at = edgeAt + ((<usize>load<i32>(row)) << 5);
-  const end = edgeAt + ((<usize>load<i32>(row, 4)) << 5);
-  let result = false;
-  for (; at < end; at += 32) {
-    const low = load<f64>(at, 8);
-    const high = load<f64>(at, 24);
-    if (high > j != low > j) {
-      const from = load<f64>(at);
-      if (i < from + ((j - low) / (high - low)) * (load<f64>(at, 16) - from)) result = !result;
-    }
-  }
-  return result;
-}
-
 function sum3(at: usize, x: v128, y: v128, z: v128): v128 {
   const first = f64x2.add(f64x2.mul(v128.load64_splat(at), x), f64x2.mul(v128.load64_splat(at, 8), y));
   return f64x2.add(first, f64x2.mul(v128.load64_splat(at, 16), z));
@@ -292,7 +277,7 @@ function fill(
       if (state == 0) continue;
       const i = f64x2.extract_lane(ij, 0);
       const j = f64x2.extract_lane(ij, 1);
-      if (state == border && !isInside(mask, i, j)) continue;
+      if (state == border && !isInside(rowStartAt, edgeAt, mask, i, j)) continue;
       add(ray + x, a0 + i * ai + j * aj, b);
     }
   }

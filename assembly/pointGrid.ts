@@ -2,6 +2,7 @@
 // same receivers are met. Two receivers at a time, one a lane. AssemblyScript, not TypeScript.
 
 import { take } from './memory';
+import { isInside } from './outline';
 
 const side: f64 = 64;
 const border: u8 = 2;
@@ -57,22 +58,6 @@ function makeMetRoom(room: i32): void {
   memory.copy(gridMetAt, before, 8 * metCount);
 }
 
-function isInside(mask: i32, i: f64, j: f64): bool {
-  const row = gridRowStartAt + ((<usize>(mask * 64 + <i32>j)) << 2);
-  let at = gridEdgeAt + ((<usize>load<i32>(row)) << 5);
-  const end = gridEdgeAt + ((<usize>load<i32>(row, 4)) << 5);
-  let result = false;
-  for (; at < end; at += 32) {
-    const low = load<f64>(at, 8);
-    const high = load<f64>(at, 24);
-    if (high > j != low > j) {
-      const from = load<f64>(at);
-      if (i < from + ((j - low) / (high - low)) * (load<f64>(at, 16) - from)) result = !result;
-    }
-  }
-  return result;
-}
-
 function along(at: usize, x: f64, y: f64, z: f64): f64 {
   return load<f64>(at) * x + load<f64>(at, 8) * y + load<f64>(at, 16) * z;
 }
@@ -91,7 +76,7 @@ function meet(k: i32, i: f64, j: f64, blade: i32, mask: i32, surface: i32): void
   const texel = gridTexelAt + ((<usize>mask) << 12);
   const state = load<u8>(texel + (((<usize>(<i32>j)) << 6) + <usize>(<i32>i)));
   if (state == 0 || load<i32>(gridOnSurfaceAt + ((<usize>k) << 2)) == surface) return;
-  if (state == border && !isInside(mask, i, j)) return;
+  if (state == border && !isInside(gridRowStartAt, gridEdgeAt, mask, i, j)) return;
   const at = gridMetAt + ((<usize>metCount) << 3);
   store<i32>(at, k);
   store<i32>(at, blade, 4);

@@ -1,4 +1,5 @@
 /** `boughlight day FILE` */
+import { rayOptions } from './rayOptions.ts';
 import type { Read } from './read.ts';
 import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
@@ -12,7 +13,7 @@ export async function dayCommand(
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
   const file = tree.value;
-  const { date, seed, leafSeed, weather, waves, json, nodes: withNodes } = request;
+  const { date, weather, json, nodes: withNodes } = request;
   const engine = makeEngine();
   try {
     const { report, nodes } = await engine.look(
@@ -22,11 +23,7 @@ export async function dayCommand(
         date: date ?? file.season.sketchedOn,
         ...(weather === undefined ? {} : { weather }),
       },
-      {
-        ...(seed === undefined ? {} : { seed }),
-        ...(leafSeed === undefined ? {} : { leafSeed }),
-        ...(waves === undefined ? {} : { waves }),
-      },
+      rayOptions(request),
       ({ doing, done }) => terminal.showProgress?.(doing, done),
     ).result;
     if (!json) return { ok: true, value: stripText(report, file) };

@@ -1,6 +1,8 @@
 /** `boughlight light FILE` */
+
 import type { LightOptions } from '../engine/engine.ts';
 import { lightText } from './lightText.ts';
+import { rayOptions } from './rayOptions.ts';
 import type { Read } from './read.ts';
 import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
@@ -13,14 +15,12 @@ export async function lightCommand(
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
   const file = tree.value;
-  const { period, waves, seed, leafSeed, weather, sky } = request;
+  const { period, weather, sky } = request;
   const options: LightOptions = {
     ...(period === undefined ? {} : { period }),
     ...(weather === undefined ? {} : { weather }),
     ...(sky === undefined ? {} : { sky }),
-    ...(waves === undefined ? {} : { waves }),
-    ...(seed === undefined ? {} : { seed }),
-    ...(leafSeed === undefined ? {} : { leafSeed }),
+    ...rayOptions(request),
   };
   const engine = makeEngine();
   try {

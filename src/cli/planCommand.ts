@@ -1,8 +1,10 @@
 /** `boughlight plan FILE` */
+
 import { energyBasis } from '../engine/energyBasis.ts';
 import type { PlanOptions } from '../engine/engine.ts';
 import { planReport } from './planReport.ts';
 import { planText } from './planText.ts';
+import { rayOptions } from './rayOptions.ts';
 import type { Read } from './read.ts';
 import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
@@ -15,16 +17,14 @@ export async function planCommand(
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
   const file = tree.value;
-  const { date, waves, seed, leafSeed, units, weather, sky, boldness } = request;
+  const { date, units, weather, sky, boldness } = request;
   const options: PlanOptions = {
     ...(request.renewal === true ? { renewal: true } : {}),
     ...(date === undefined ? {} : { date }),
     ...(boldness === undefined ? {} : { boldness }),
     ...(weather === undefined ? {} : { weather }),
     ...(sky === undefined ? {} : { sky }),
-    ...(waves === undefined ? {} : { waves }),
-    ...(seed === undefined ? {} : { seed }),
-    ...(leafSeed === undefined ? {} : { leafSeed }),
+    ...rayOptions(request),
   };
   const energy = energyBasis(file.site.climate, weather ?? 'normal');
   const engine = makeEngine();

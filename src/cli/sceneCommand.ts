@@ -1,9 +1,11 @@
 /** `boughlight scene FILE` */
+
 import { sceneGlb } from '../document/scene/sceneGlb.ts';
 import { asOneScene } from '../document/views.ts';
 import { lightJob } from '../engine/lightJob.ts';
 import { runJob } from '../engine/runJob.ts';
 import { sceneOf } from '../engine/sceneOf.ts';
+import { rayOptions } from './rayOptions.ts';
 import { misuse, type Read } from './read.ts';
 import { readWork, tellNotes } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
@@ -20,14 +22,12 @@ export async function sceneCommand(request: WorkRequest, { terminal }: Workplace
   if (!tree.ok) return tree;
   const { file, leftOut } = asOneScene(tree.value);
   tellNotes(leftOut, terminal);
-  const { period, waves, seed, leafSeed, weather, sky, glb, json } = request;
+  const { period, weather, sky, glb, json } = request;
   const options = {
     ...(period === undefined ? {} : { period }),
     ...(weather === undefined ? {} : { weather }),
     ...(sky === undefined ? {} : { sky }),
-    ...(waves === undefined ? {} : { waves }),
-    ...(seed === undefined ? {} : { seed }),
-    ...(leafSeed === undefined ? {} : { leafSeed }),
+    ...rayOptions(request),
   };
   const { traced, answer } = await runJob(lightJob(file, options, null), ({ doing, done }) =>
     terminal.showProgress?.(doing, done),

@@ -1,7 +1,9 @@
 /** `boughlight sky FILE --shoot NAME --node N` */
+
 import type { TreeFile } from '../document/treeFile.ts';
 import { grownTree } from '../engine/grownTree.ts';
 import type { SkyAnswer } from '../engine/look.ts';
+import { rayOptions } from './rayOptions.ts';
 import { misuse, type Read } from './read.ts';
 import { readWork } from './readTree.ts';
 import type { WorkRequest } from './request.ts';
@@ -11,9 +13,9 @@ import type { Workplace } from './workplace.ts';
 /** Id of the shoot that is meant, by its id or its name, with a node that it has. */
 function placeOf(
   file: TreeFile,
-  { shoot, node, leafSeed }: WorkRequest,
+  { shoot, node, ...request }: WorkRequest,
 ): Read<{ shootId: string; node: number }> {
-  const { canopy } = grownTree(file, leafSeed === undefined ? {} : { leafSeed });
+  const { canopy } = grownTree(file, rayOptions(request));
   const { shoots, nodes } = canopy;
   if (shoots.length === 0) return misuse('there are no shoots in leaf');
   const named = shoots.filter(({ id, name }) => id === shoot || name === shoot);
@@ -49,13 +51,13 @@ export async function skyCommand(
   const file = tree.value;
   const place = placeOf(file, request);
   if (!place.ok) return place;
-  const { leafSeed, json, units } = request;
+  const { json, units } = request;
   const engine = makeEngine();
   try {
     const answer = await engine.look(
       file,
       { ask: 'sky', ...place.value },
-      leafSeed === undefined ? {} : { leafSeed },
+      rayOptions(request),
       ({ doing, done }) => terminal.showProgress?.(doing, done),
     ).result;
     return { ok: true, value: json ? jsonOf(answer) : skyText(answer, file, units) };

@@ -1,5 +1,6 @@
 /** The weather of a place from an hourly weather file. */
 import { solarHours } from '../light/sky/solarHours.ts';
+import { monthNames } from '../season/calendar.ts';
 import { type EpwHours, type EpwPlace, type EpwRefusal } from '../season/epw/epwHours.ts';
 import { tooManyMissing } from '../season/epw/fillGaps.ts';
 import { readEpw } from '../season/epw/readEpw.ts';
@@ -17,21 +18,6 @@ export interface EpwClimate {
   /** What the grower should know, in sentences. */
   readonly notes: readonly string[];
 }
-
-const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 /** The largest share of a month's temperatures that may be missing: our choice, as for the light. */
 const mostMissingShare = 0.05;

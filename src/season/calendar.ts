@@ -87,3 +87,19 @@ export function monthsOf(period: Period): readonly Period[] {
   }
   return parts;
 }
+
+/** In English; January first. */
+export const monthNames = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;

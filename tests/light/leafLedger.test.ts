@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { leafExposure } from '../../src/light/leafExposure.ts';
 import { type LeafLedger, regrouped } from '../../src/light/leafLedger.ts';
-import { traceLeafWave } from '../../src/light/trace/leafWave.ts';
-import { lightOf, waveOf } from './cells.ts';
+import { lightOf } from './cells.ts';
+import { tracedLeaves } from './leafLedgers.ts';
 import { sceneOf } from './trace/scene.ts';
 
 const ownerCount = 9;
@@ -12,19 +12,7 @@ function ledgerOf(seed: number, groupOf: (leaf: number) => number, groupCount: n
   const { surfaces } = sceneOf(seed, { leaves: 31, stems: 7, triangles: 2, clouds: 0, openReceivers: 1 });
   let leaf = 0;
   const group = Int32Array.from(surfaces, ({ shape }) => (shape === 'blade' ? groupOf(leaf++) : -1));
-  const waves = [0, 1].map((wave) =>
-    traceLeafWave({
-      surfaces,
-      group,
-      groupCount,
-      directions: waveOf(seed, wave),
-      ownerCount,
-      spacingM: 0.07,
-      seed,
-      wave,
-    }),
-  );
-  return { ownerCount, groupCount, waves, seed };
+  return tracedLeaves({ surfaces, group, groupCount, ownerCount, seed, waveCount: 2 });
 }
 
 describe('a regrouped ledger', () => {

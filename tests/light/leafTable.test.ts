@@ -9,28 +9,17 @@ import { leafTable } from '../../src/light/leafTable.ts';
 import { partsOf } from '../../src/light/lightParts.ts';
 import { traceLeafWave } from '../../src/light/trace/leafWave.ts';
 import { lightOf, waveOf } from './cells.ts';
+import { tracedLeaves } from './leafLedgers.ts';
 import { sceneOf } from './trace/scene.ts';
 
 const ownerCount = 9;
 const groupCount = 5;
 const figures = { leafReflectance: 0.09, leafTransmittance: 0.07 };
 
-function ledgerOf(surfaces: readonly Surface[], seed: number, waveCount: number): LeafLedger {
+const ledgerOf = (surfaces: readonly Surface[], seed: number, waveCount: number): LeafLedger => {
   const group = Int32Array.from(surfaces, ({ shape, owner }) => (shape === 'blade' ? owner % 4 : -1));
-  const waves = Array.from({ length: waveCount }, (_, wave) =>
-    traceLeafWave({
-      surfaces,
-      group,
-      groupCount,
-      directions: waveOf(seed, wave),
-      ownerCount,
-      spacingM: 0.07,
-      seed,
-      wave,
-    }),
-  );
-  return { ownerCount, groupCount, waves, seed };
-}
+  return tracedLeaves({ surfaces, group, groupCount, ownerCount, seed, waveCount });
+};
 
 const even = lightOf(0.19);
 const dark = (cells: Float64Array): Float64Array => new Float64Array(cells.length);

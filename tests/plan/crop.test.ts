@@ -1,40 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Canopy, ShootNode } from '../../src/growth/canopy.ts';
 import { CropCount, type CropModel, figsHeldInPot, keptAtLoad } from '../../src/plan/crop.ts';
 import { figSites, siteLight } from '../../src/plan/figSites.ts';
 import { lightCurve } from '../../src/plan/lightResponse.ts';
 import type { LightStage } from '../../src/plan/stages.ts';
-import { straight, values } from './smallTree.ts';
-
-/** Two shoots with the given numbers of nodes, one and two of them blind. */
-function canopyOf(counts: readonly [number, number]): Canopy {
-  const nodesOf = (owner: number): ShootNode[] =>
-    Array.from({ length: counts[owner - 1] as number }, (_, i) => ({
-      owner,
-      node: i + 1,
-      point: [0, 1, 0],
-      atM: 0.07 * (i + 1),
-    }));
-  const shoot = (owner: number, blindNodes: number) => ({
-    owner,
-    id: `s${owner}`,
-    name: `Shoot ${owner}`,
-    path: straight(0.3, 0, 45),
-    lengthM: 0.3,
-    baseDiameterM: 0.008,
-    vigour: 1,
-    blindNodes,
-    leafAreaM2: 0.21,
-  });
-  return {
-    owners: [null, ...[1, 2].map((i) => ({ id: `s${i}`, kind: 'axis', parent: 0, leafy: true }) as const)],
-    leaves: [],
-    wood: [],
-    nodes: [...nodesOf(1), ...nodesOf(2)],
-    shoots: [shoot(1, 1), shoot(2, 2)],
-    outline: [],
-  };
-}
+import { values } from './smallTree.ts';
+import { twoShoots } from './twoShoots.ts';
 
 const stage = (name: LightStage['name'], fromGdd8: number, toGdd8: number): LightStage => ({
   name,
@@ -45,8 +15,8 @@ const stage = (name: LightStage['name'], fromGdd8: number, toGdd8: number): Ligh
 });
 
 /** A first fig at 465, one more every 75, ripe 1000 later; so the second hangs from 540 to 1540. */
-const early = { stage: stage('full leaf', 40, 640), canopy: canopyOf([2, 3]) };
-const late = { stage: stage('last useful fig', 640, 1840), canopy: canopyOf([3, 4]) };
+const early = { stage: stage('full leaf', 40, 640), canopy: twoShoots([2, 3]) };
+const late = { stage: stage('last useful fig', 640, 1840), canopy: twoShoots([3, 4]) };
 const sites = figSites([early, late], values, 1000, (bearing) => (bearing > 2 ? 0 : 1 / bearing));
 
 describe('figSites', () => {

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Canopy, Shoot, ShootNode } from '../../src/growth/canopy.ts';
 import { firstCropFigs } from '../../src/plan/firstCrop.ts';
 import { lightCurve, lightResponse } from '../../src/plan/lightResponse.ts';
 import { nodePlaces } from '../../src/plan/nodePlaces.ts';
@@ -8,6 +7,7 @@ import { ripeChance } from '../../src/plan/ripening.ts';
 import { scoreCanopy } from '../../src/plan/score.ts';
 import { seasonDates } from '../../src/season/seasonDates.ts';
 import { axis, bud, planInput, straight, tree, trunk, values } from './smallTree.ts';
+import { twoShoots } from './twoShoots.ts';
 
 describe('lightResponse', () => {
   it('is none, half and all at its three figures, and flat outside them', () => {
@@ -103,26 +103,7 @@ describe('firstCropFigs', () => {
 });
 
 describe('scoreCanopy', () => {
-  const shoot = (owner: number, blindNodes: number): Shoot => ({
-    owner,
-    id: `s${owner}`,
-    name: `Shoot ${owner}`,
-    path: straight(0.3, 0, 45),
-    lengthM: 0.3,
-    baseDiameterM: 0.008,
-    vigour: 1,
-    blindNodes,
-    leafAreaM2: 0.21,
-  });
-  const node = (owner: number, n: number): ShootNode => ({ owner, node: n, point: [0, 1, 0], atM: 0.07 * n });
-  const canopy: Canopy = {
-    owners: [null, ...[1, 2].map((i) => ({ id: `s${i}`, kind: 'axis', parent: 0, leafy: true }) as const)],
-    leaves: [],
-    wood: [],
-    nodes: [node(1, 1), node(1, 2), node(1, 3), node(2, 1), node(2, 2), node(2, 3)],
-    shoots: [shoot(1, 1), shoot(2, 2)],
-    outline: [],
-  };
+  const canopy = twoShoots([3, 3]);
   const places = nodePlaces(canopy);
   const nodeLight = [0.9, 0.5, 0.27, 0.1, 0.1, 0.14];
   const score = (keep: readonly number[]) =>

@@ -1,7 +1,8 @@
 /** A day of any year: the day and the month side by side. */
 import { useId } from 'react';
+import { monthNames } from '../../season/calendar.ts';
 import type { DayOfYear } from '../../season/site.ts';
-import { dayOfYear, monthNames } from './dates.ts';
+import { dayOfYear } from './dates.ts';
 
 interface DayFieldProps {
   readonly label: string;

@@ -1,4 +1,5 @@
 /** Days and months as they are read on the page. */
+import { monthNames } from '../../season/calendar.ts';
 import type { DayOfYear, IsoDate } from '../../season/site.ts';
 
 const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' });
@@ -8,21 +9,6 @@ const dayAndYear = new Intl.DateTimeFormat('en-GB', {
   year: 'numeric',
   timeZone: 'UTC',
 });
-
-export const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 /** "June" for 6. */
 export function monthName(month: number): string {

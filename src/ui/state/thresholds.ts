@@ -1,15 +1,16 @@
 /** Where the meaning of light changes for the open tree: the species' figures with the grower's settings put in. */
 import type { TreeFile } from '../../document/treeFile.ts';
+import { lightThresholds } from '../../engine/lightThresholds.ts';
 import { figParameters, figValues } from '../../species/fig.ts';
 import type { LightThresholds } from '../theme/lightScale.ts';
 
 export function thresholdsOf(file: Pick<TreeFile, 'settings'>): LightThresholds {
-  const { fruitHalfAtFraction, fruitFullFromFraction } = figValues(file.settings);
+  const { deepShade, fruitingLight, saturation } = lightThresholds(figValues(file.settings));
   return {
-    deepShade: fruitHalfAtFraction / 2,
-    fruitingLight: fruitHalfAtFraction,
+    deepShade: deepShade.share,
+    fruitingLight: fruitingLight.share,
     // A file may give both limits the same figure; the scale needs room between them.
-    saturation: Math.max(fruitFullFromFraction, fruitHalfAtFraction + leastGap),
+    saturation: Math.max(saturation.share, fruitingLight.share + leastGap),
   };
 }
 

@@ -1,6 +1,7 @@
 /** Twelve months as bars, each with its figure in the units on show. */
+
+import { monthNames } from '../../../season/calendar.ts';
 import type { Monthly } from '../../../season/site.ts';
-import { monthNames } from '../../fields/dates.ts';
 import type { Quantity } from '../../fields/quantities.ts';
 import { useUnits } from '../../state/workbench.ts';
 

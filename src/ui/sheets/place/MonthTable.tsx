@@ -1,7 +1,7 @@
 /** The weather typed month by month, or pasted twelve months at a time. */
 import type { ClipboardEvent } from 'react';
 import { type MonthRow, type Months, typeMonths } from '../../../editor/edits/climate.ts';
-import { monthNames } from '../../fields/dates.ts';
+import { monthNames } from '../../../season/calendar.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { pastedMonths } from '../../fields/pastedMonths.ts';
 import { quantities } from '../../fields/quantities.ts';

@@ -21,7 +21,7 @@ export function ZoneField() {
         onChoose={put}
       />
       {timeZone === zoneHere ? null : (
-        <button type="button" className="button is-small" onClick={() => put(zoneHere)}>
+        <button type="button" className="button is-small is-wide" onClick={() => put(zoneHere)}>
           {words.zoneHere(zoneHere.replaceAll('_', ' '))}
         </button>
       )}

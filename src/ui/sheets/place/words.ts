@@ -58,7 +58,7 @@ export const placeWords = {
     clearness: () => 'Clearness, a share of 1',
   },
   parFactor: (mol: number, { low, high }: { low: number; high: number }) =>
-    `1 MJ of sunshine is counted as ${formatDecimal(mol, 2)} mol of PAR; print gives ${formatDecimal(low, 2)} to ${formatDecimal(high, 2)}. Shares of open sky do not hang on it.`,
+    `1 MJ of sunshine is counted as ${formatDecimal(mol, 2)} mol of PAR; printed figures run from ${formatDecimal(low, 2)} to ${formatDecimal(high, 2)}. Shares of open sky do not hang on it.`,
   frostAsked: 'Frost',
   frostChoices: { normal: 'in most years', never: 'no frost here' },
   lastFrost: 'Last of spring',

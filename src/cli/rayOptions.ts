@@ -1,0 +1,8 @@
+/** What a command asks of the rays and leaves, whatever else it asks. */
+import type { WorkRequest } from './request.ts';
+
+export const rayOptions = ({ seed, leafSeed, waves }: Pick<WorkRequest, 'seed' | 'leafSeed' | 'waves'>) => ({
+  ...(seed === undefined ? {} : { seed }),
+  ...(leafSeed === undefined ? {} : { leafSeed }),
+  ...(waves === undefined ? {} : { waves }),
+});
