@@ -1,40 +1,30 @@
 /** From a tree to its cut list: rules, search, tips, and what each cut brings. */
-import { yearOf } from '../season/calendar.ts';
-import type { CutToMake } from './applyCuts.ts';
-import { type Candidate, candidatesOf } from './candidates.ts';
-import type { Cut, Reason } from './cut.ts';
+import type { Candidate } from './candidates.ts';
+import type { Cut } from './cut.ts';
 import { describeCut } from './describeCut.ts';
 import type { JobSteps } from './errand.ts';
-import { type Fault, findFaults } from './faults.ts';
+import { findWork } from './findWork.ts';
 import { type CutEffect, cutEffects } from './gains.ts';
 import { cutEnds, goneIds } from './gone.ts';
 import type { PlanInput } from './input.ts';
 import { advisePinch } from './pinchPlan.ts';
 import type { Plan } from './plan.ts';
 import { leafShareRemoved, planRemarks } from './planRemarks.ts';
+import { ofCandidate, ofFault, type Proposal } from './proposal.ts';
 import { searchReasons } from './reasons.ts';
 import { remarkText } from './remarks.ts';
 import { renewalWays } from './renewal.ts';
 import { thinInRounds } from './rounds.ts';
-import { ruleContext, standsInLeaf } from './ruleContext.ts';
+import { ruleContext } from './ruleContext.ts';
 import { workSteps } from './steps.ts';
-import { proposeTips, type Tips } from './tips.ts';
 import { type TrialContext, trialContext, tryThese } from './trial.ts';
-import { type WorkYear, workYear } from './windows.ts';
+import type { WorkYear } from './windows.ts';
 import { limitsOfForm } from './yearlyLimit.ts';
 
 export interface PlanResult {
   readonly plan: Plan;
   /** For `tryCuts`: what if only these were made? */
   readonly trial: TrialContext;
-}
-
-/** A cut before its effect is known. */
-interface Proposal extends CutToMake {
-  readonly id: string;
-  /** Set when the search took it. */
-  readonly candidate: Candidate | null;
-  readonly reasons: readonly Reason[];
 }
 
 /**
@@ -45,7 +35,7 @@ interface Proposal extends CutToMake {
 export function* planJob(given: PlanInput): JobSteps<PlanResult> {
   const input = { ...given, values: limitsOfForm(given.values) };
   yield { done: 0, doing: 'Looking at the wood' };
-  const work = yield* workOn(input);
+  const work = yield* findWork(input);
   const { free, pinned } = work.choice;
   const { season } = work.year;
   const tips = work.tips.cuts.map(ofFault);
@@ -87,58 +77,6 @@ export function* planJob(given: PlanInput): JobSteps<PlanResult> {
     trial,
   };
 }
-
-/** All that is settled before any light is traced. */
-function* workOn(input: PlanInput) {
-  const year = workYear(input);
-  const seasonYear = yearOf(year.season.budBreakOn);
-  yield { done: 0, doing: 'Looking at the wood' };
-  const faults = findFaults(input.tree, input.stance, input.values);
-  yield { done: 0, doing: 'Looking at the wood' };
-  const context = ruleContext(faults.after, input.stance, input.values);
-  const choice = sortCandidates(candidatesOf(context, year.stage));
-  const tips: Tips =
-    year.stage === 'rest' && !standsInLeaf(input.tree)
-      ? proposeTips(context, seasonYear, input.bearsFirstCrop)
-      : { cuts: [], remarks: [] };
-  const below = choice.below.map((one) => ofCandidate(one, [{ rule: 'below the fork' }]));
-  return { year, seasonYear, faults, choice, tips, settled: [...faults.cuts.map(ofFault), ...below] };
-}
-
-interface Choice {
-  readonly free: readonly Candidate[];
-  readonly pinned: readonly Candidate[];
-  readonly below: readonly Candidate[];
-}
-
-function sortCandidates(candidates: readonly Candidate[]): Choice {
-  return {
-    pinned: candidates.filter((one) => one.pinnedKeep),
-    below: candidates.filter((one) => !one.pinnedKeep && one.belowFork),
-    free: candidates.filter((one) => !one.pinnedKeep && !one.belowFork),
-  };
-}
-
-/** Stable: made of kind and target. */
-const cutId = (kind: Cut['kind'], target: string): string => `${kind.replaceAll(' ', '-')}:${target}`;
-
-const ofFault = ({ kind, target, atM, reasons }: Fault): Proposal => ({
-  id: cutId(kind, target),
-  kind,
-  target,
-  atM,
-  candidate: null,
-  reasons,
-});
-
-const ofCandidate = (candidate: Candidate, reasons: readonly Reason[] | null): Proposal => ({
-  id: cutId(candidate.kind, candidate.id),
-  kind: candidate.kind,
-  target: candidate.id,
-  atM: 0,
-  candidate: reasons === null ? candidate : null,
-  reasons: reasons ?? [],
-});
 
 function* collect(effects: Generator<CutEffect, void, void>, count: number): JobSteps<CutEffect[]> {
   const found: CutEffect[] = [];
