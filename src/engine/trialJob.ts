@@ -2,7 +2,8 @@
 
 import { within } from '../plan/errand.ts';
 import { cutEnds, goneIds } from '../plan/gone.ts';
-import { grows, traceUpTo, untracedSeason } from '../plan/tracedSeason.ts';
+import { grows, untracedSeason } from '../plan/tracedSeason.ts';
+import { traceUpTo } from '../plan/traceUpTo.ts';
 import { type TrialContext, trialContext, tryCuts } from '../plan/trial.ts';
 import { workYear } from '../plan/windows.ts';
 import type { Trial } from './engine.ts';

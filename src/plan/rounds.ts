@@ -7,7 +7,8 @@ import { type JobSteps, within } from './errand.ts';
 import type { PlanInput } from './input.ts';
 import { type KeepProblem, type Kept, searchKeepSet } from './search.ts';
 import { thinProblem } from './thin.ts';
-import { grows, type TracedSeason, traceUpTo, untracedSeason } from './tracedSeason.ts';
+import { grows, type TracedSeason, untracedSeason } from './tracedSeason.ts';
+import { traceUpTo } from './traceUpTo.ts';
 import { mostToWalk, walkKeepSets } from './walkKeepSets.ts';
 
 /** Rounds of search at most; the first of them from scratch, the others from the set before. */

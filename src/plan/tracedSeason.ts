@@ -3,13 +3,11 @@ import type { Canopy } from '../growth/canopy.ts';
 import { type CutEnd, withCutEnds } from '../growth/cutEnds.ts';
 import { growCanopy } from '../growth/growCanopy.ts';
 import type { CellLight } from '../light/directions.ts';
-import type { Ledger, Wave } from '../light/ledger.ts';
+import type { Ledger } from '../light/ledger.ts';
 import { cellLight } from '../light/sky/cellLight.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
-import { canopyScene } from './canopyScene.ts';
 import { type CropModel, cropModel, figToRipeGdd8 } from './crop.ts';
-import { fetchWave, type JobSteps } from './errand.ts';
 import { type FigSites, figSites } from './figSites.ts';
 import type { PlanInput } from './input.ts';
 import { type NodePlaces, nodePlaces } from './nodePlaces.ts';
@@ -46,6 +44,9 @@ function lightOver({ site, weather, sky }: PlanInput, period: Period): CellLight
   });
 }
 
+/** The light of a season's stages and of the whole of it. */
+export type LightOf = (period: Period, of: LightStage['name'] | 'season') => CellLight;
+
 /** Light from leaf-out to the end of ripening, mean of a normal year. */
 export const seasonLight = (input: PlanInput, { leafOutOn, ripeningEndsOn }: SeasonDates): CellLight =>
   lightOver(input, { from: leafOutOn, to: ripeningEndsOn });
@@ -60,12 +61,14 @@ export const grows = ({ tree }: Pick<PlanInput, 'tree'>): boolean =>
  * Everything that stands on the tree today, grown as strong as if the ids in `notSharing` took no part of the
  * reserve; not traced yet.
  * @param ends of branches that may be shortened: they can be taken away
+ * @param lightOf for light that is known already
  */
 export function untracedSeason(
   input: PlanInput,
   season: SeasonDates,
   notSharing: ReadonlySet<string>,
   ends: readonly CutEnd[],
+  lightOf: LightOf = (period) => lightOver(input, period),
 ): TracedSeason {
   const { tree, stance, values, seed, leafSeed } = input;
   const wanted = grows(input) ? lightStages(input, season) : wholeSeason(input, season);
@@ -74,56 +77,11 @@ export function untracedSeason(
     const grown = growCanopy({ tree, stance, values, heatGdd8, seed: leafSeed, gone: new Set(), notSharing });
     const canopy = withCutEnds(grown, ends);
     const ledger = { ownerCount: canopy.owners.length, receiverCount: canopy.nodes.length, waves: [], seed };
-    return { stage, canopy, ledger, light: lightOver(input, period) };
+    return { stage, canopy, ledger, light: lightOf(period, stage.name) };
   });
   const full = stages.find(({ stage }) => stage.name === 'full leaf') as TracedStage;
   const crop = cropModel(input, season);
   const sites = figSites(stages, values, figToRipeGdd8(input), (bearing) => crop.ripeAt(bearing, 0));
-  const light = seasonLight(input, season);
+  const light = lightOf({ from: season.leafOutOn, to: season.ripeningEndsOn }, 'season');
   return { stages, full, places: nodePlaces(full.canopy), light, sites, crop };
-}
-
-/** The light of a fig is a mean over stages, so each of those beside full leaf needs fewer waves. */
-const wavesOf = (stage: TracedStage, { full }: TracedSeason, waveCount: number): number =>
-  stage === full ? waveCount : Math.ceil(waveCount / 2);
-
-/**
- * The same season with so many waves of light at full leaf, at least; those it has are used again. Each ledger holds for
- * its own light only. `done` runs from 0 to 1.
- */
-export function* traceUpTo(
-  waveCount: number,
-  traced: TracedSeason,
-  input: PlanInput,
-): JobSteps<TracedSeason> {
-  const { stages, full, light } = traced;
-  const tasks = stages.flatMap((stage) => {
-    const had = stage.ledger.waves.length;
-    const missing = Math.max(0, wavesOf(stage, traced, waveCount) - had);
-    if (missing === 0) return [];
-    const scene = canopyScene(stage.canopy, input);
-    const onlyFor = stage === full ? light : stage.light;
-    return Array.from({ length: missing }, (_, i) => ({
-      stage,
-      task: { at: 'nodes', scene, wave: had + i, onlyFor } as const,
-    }));
-  });
-  const waves = new Map(stages.map((stage) => [stage, [...stage.ledger.waves]]));
-  const size = tasks.map(({ task }) => 1 + task.scene.leafCount);
-  const whole = size.reduce((sum, leaves) => sum + leaves, 0);
-  let before = 0;
-  for (const [i, { stage, task }] of tasks.entries()) {
-    const ahead = tasks.slice(i + 1).map((later) => later.task);
-    const after = before + (size[i] as number);
-    const part = { doing: 'Following the light', from: before / whole, to: after / whole };
-    waves.get(stage)?.push(yield* fetchWave(task, ahead, part));
-    before = after;
-  }
-  const retraced = stages.map(
-    (stage): TracedStage => ({
-      ...stage,
-      ledger: { ...stage.ledger, waves: waves.get(stage) as Wave[] },
-    }),
-  );
-  return { ...traced, stages: retraced, full: retraced[stages.indexOf(full)] as TracedStage };
 }

@@ -4,7 +4,8 @@ import type { Vec3 } from '../../src/geometry/vec.ts';
 import { scale } from '../../src/geometry/vec.ts';
 import { direction } from '../../src/geometry/world.ts';
 import type { PlanInput } from '../../src/plan/input.ts';
-import { type TracedSeason, traceUpTo, untracedSeason } from '../../src/plan/tracedSeason.ts';
+import { type TracedSeason, untracedSeason } from '../../src/plan/tracedSeason.ts';
+import { traceUpTo } from '../../src/plan/traceUpTo.ts';
 import { workYear } from '../../src/plan/windows.ts';
 import { figValues } from '../../src/species/fig.ts';
 
