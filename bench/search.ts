@@ -29,7 +29,14 @@ function problemOf(budCount: number) {
   const candidates = all.filter(({ belowFork }) => !belowFork);
   const traced = finishJob(traceUpTo(waves, untracedSeason(input, season, new Set(), []), input));
   const make = (): KeepProblem =>
-    thinProblem({ traced, values: input.values, candidates, pinned: [], settled: new Set() });
+    thinProblem({
+      tree: input.tree,
+      traced,
+      values: input.values,
+      candidates,
+      pinned: [],
+      settled: new Set(),
+    });
   const [leaves, stages] = [traced.full.canopy.nodes.length, traced.stages.length];
   return { make, candidates: candidates.length, leaves, stages };
 }

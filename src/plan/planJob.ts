@@ -65,7 +65,7 @@ export function* planJob(given: PlanInput): JobSteps<PlanResult> {
     doNothing,
     plan: whole.score,
     figsHeld: found.thinned.crop.held,
-    leafShareRemoved: leafShareRemoved(found.thinned, whole.keep),
+    leafShareRemoved: leafShareRemoved(found.thinned, whole.keep, input.tree),
   }).map(remarkText);
   const steps = workSteps(trial, proposals);
   const pinch = advisePinch(trial, proposals, input, work.year);

@@ -1,4 +1,5 @@
 /** What a plan has to say beside its cuts. */
+import type { Tree } from '../geometry/tree.ts';
 import { yearOf } from '../season/calendar.ts';
 import type { CutToMake } from './applyCuts.ts';
 import type { Faults } from './faults.ts';
@@ -9,7 +10,7 @@ import { type RuleContext, standsInLeaf } from './ruleContext.ts';
 import type { Score } from './score.ts';
 import type { TracedSeason } from './tracedSeason.ts';
 import type { WorkYear } from './windows.ts';
-import { amountRemarks } from './yearlyLimit.ts';
+import { amountRemarks, onSuckers } from './yearlyLimit.ts';
 
 export interface RemarkFacts {
   readonly input: PlanInput;
@@ -125,9 +126,16 @@ function ofAmount({ input, plan, doNothing, cutCount, leafShareRemoved, figsHeld
   return remarks;
 }
 
-/** Share of the leaves standing today that are on shoots which go. */
-export function leafShareRemoved({ full: { canopy } }: TracedSeason, keep: ArrayLike<number>): number {
-  const today = canopy.shoots.filter((shoot) => canopy.owners[shoot.owner]?.kind === 'axis');
+/** Share of the leaves standing today that are on shoots which go, those of suckers left out. */
+export function leafShareRemoved(
+  { full: { canopy } }: TracedSeason,
+  keep: ArrayLike<number>,
+  tree: Tree,
+): number {
+  const suckers = onSuckers(tree);
+  const today = canopy.shoots.filter(
+    ({ owner, id }) => canopy.owners[owner]?.kind === 'axis' && !suckers.has(id),
+  );
   const area = today.reduce((sum, shoot) => sum + shoot.leafAreaM2, 0);
   const gone = today
     .filter((shoot) => keep[shoot.owner] !== 1)

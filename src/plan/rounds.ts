@@ -147,7 +147,7 @@ function counted(problem: KeepProblem): KeepProblem & { evaluations(): number } 
 }
 
 const problemOn = (input: RoundsInput, traced: TracedSeason): ThinProblem =>
-  thinProblem({ ...input, traced, values: input.plan.values });
+  thinProblem({ ...input, traced, tree: input.plan.tree, values: input.plan.values });
 
 const takenOf = (candidates: readonly Candidate[], kept: ArrayLike<number>): ReadonlySet<string> =>
   new Set(candidates.filter((_, i) => kept[i] === 0).map(({ id }) => id));

@@ -1,4 +1,5 @@
 /** Thinning as a search problem: which buds or shoots to keep, scored exactly from the ledger. */
+import type { Tree } from '../geometry/tree.ts';
 import { ownersLeft } from '../growth/owners.ts';
 import type { FigValues } from '../species/fig.ts';
 import type { Candidate } from './candidates.ts';
@@ -6,8 +7,11 @@ import type { ThinProblem } from './choice.ts';
 import { KeepWorth } from './keepWorth.ts';
 import { keepLimits } from './limits.ts';
 import type { TracedSeason } from './tracedSeason.ts';
+import { onSuckers } from './yearlyLimit.ts';
 
 export interface ThinInput {
+  /** As it was sketched. */
+  readonly tree: Tree;
   readonly traced: TracedSeason;
   readonly values: FigValues;
   /** Those the search is free to take, none of them pinned. */
@@ -70,10 +74,13 @@ function partnersWithin(candidates: readonly Candidate[]): number[][] {
   return candidates.map(({ limb }) => [...candidates.keys()].filter((j) => candidates[j]?.limb === limb));
 }
 
-/** Leaves that stand today and would be cut off; those of buds have yet to grow and cost nothing. */
-function leafAreas({ traced, candidates, pinned }: ThinInput, keep: Uint8Array) {
+/** Leaves that stand today and would be cut off; those of buds have yet to grow and cost nothing, those of suckers are not the tree's. */
+function leafAreas({ tree, traced, candidates, pinned }: ThinInput, keep: Uint8Array) {
   const { canopy } = traced.full;
-  const onAxes = canopy.shoots.filter((shoot) => canopy.owners[shoot.owner]?.kind === 'axis');
+  const suckers = onSuckers(tree);
+  const onAxes = canopy.shoots.filter(
+    ({ owner, id }) => canopy.owners[owner]?.kind === 'axis' && !suckers.has(id),
+  );
   const areaOf = new Map(onAxes.map((shoot) => [shoot.id, shoot.leafAreaM2]));
   const sum = (areas: readonly number[]): number => areas.reduce((a, b) => a + b, 0);
   return {

@@ -1,5 +1,5 @@
 /** How much a year may take: of the wood that bears leaves, by the form of the tree, and of the trunk's section in wounds. */
-import { radiusAtM, type Tree } from '../geometry/tree.ts';
+import { radiusAtM, type Tree, withDescendants } from '../geometry/tree.ts';
 import type { FigValues } from '../species/fig.ts';
 import type { Finding } from './finding.ts';
 import { idsBeyond } from './idsBeyond.ts';
@@ -19,6 +19,12 @@ export function limitsOfForm(values: FigValues): FigValues {
   };
 }
 
+/** Ids of suckers and of all that grew from them: none of it is wood that the tree is kept for. */
+export function onSuckers(tree: Tree): ReadonlySet<string> {
+  const suckers = tree.axes.filter(({ kind }) => kind === 'sucker');
+  return new Set(suckers.flatMap(({ id }) => [...withDescendants(tree, id)]));
+}
+
 /**
  * Share of the leaf-bearing wood that cuts of wood take, 0 to 1: of the leaf area where the tree stands in leaf, in rest of the buds
  * that wait on it. Suckers and dead wood are no part of it.
@@ -34,8 +40,9 @@ export function bearingShare(tree: Tree, cuts: readonly WoodCut[]): number {
     }
   }
   let [all, taken] = [0, 0];
-  for (const { id, kind, condition, foliage, buds } of tree.axes) {
-    if (kind === 'sucker' || condition === 'dead') continue;
+  const suckers = onSuckers(tree);
+  for (const { id, condition, foliage, buds } of tree.axes) {
+    if (suckers.has(id) || condition === 'dead') continue;
     const fromM = takenFromM.get(id) ?? Number.POSITIVE_INFINITY;
     const leaves = foliage === null ? 0 : foliage.count * foliage.midribM ** 2;
     all += inLeaf ? leaves : buds.length;
@@ -45,14 +52,17 @@ export function bearingShare(tree: Tree, cuts: readonly WoodCut[]): number {
   return all === 0 ? 0 : taken / all;
 }
 
-/** Sections of all cuts of wood over that of the trunk half-way up; green shoots of this season, which close soon, left out (our choice). */
+/**
+ * Sections of all cuts of wood over that of the trunk half-way up. Green shoots of this season, which close soon, are left out, and dead
+ * wood, which is wounded no further and must not wait (our choice).
+ */
 export function cutAreaShare(context: RuleContext, cuts: readonly WoodCut[]): number {
   const { placed, trunk } = context;
   const ofTrunk = radiusAtM(trunk, trunk.lengthM / 2) ** 2;
   const ofCuts = cuts.reduce((sum, { kind, target, atM }) => {
     const axis = placed.get(target);
     const isWood = kind !== 'rub off bud' && axis !== undefined && !isGreen(context, axis);
-    return isWood ? sum + radiusAtM(axis, atM) ** 2 : sum;
+    return isWood && axis.axis.condition !== 'dead' ? sum + radiusAtM(axis, atM) ** 2 : sum;
   }, 0);
   return ofTrunk === 0 ? 0 : ofCuts / ofTrunk;
 }

@@ -91,6 +91,7 @@ function crowdedProblem(budCount: number, seed: number, given: Given = {}): Keep
   const { stage } = workYear(input);
   const candidates = candidatesOf(ruleContext(input.tree, stance, input.values), stage);
   return thinProblem({
+    tree: input.tree,
     traced: traced(input),
     values: input.values,
     candidates: candidates.filter(({ id }) => !pinned.includes(id) && !settled.includes(id)),
@@ -115,6 +116,7 @@ function leafyProblem(shootCount: number, seed: number): KeepProblem {
   const input = planInput(tree(...bare, ...shoots), { seed, leafSeed: seed, date: '2026-07-03' });
   const { stage } = workYear(input);
   return thinProblem({
+    tree: input.tree,
     traced: traced(input),
     values: input.values,
     candidates: candidatesOf(ruleContext(input.tree, stance, input.values), stage),

@@ -21,6 +21,7 @@ describe('the share of leaf-bearing wood', () => {
     limb('west', 270, { buds: buds('w', 6) }),
     limb('dead', 0, { condition: 'dead', buds: buds('d', 9) }),
     axis('sucker', 'trunk', { kind: 'sucker', buds: buds('k', 8) }),
+    axis('on sucker', 'sucker', { atM: 0.2, path: straight(0.2, 0, 40), buds: buds('o', 2) }),
   );
 
   it('is that of the buds in rest, with all that goes along; dead wood and suckers are no part of it', () => {
@@ -110,6 +111,13 @@ describe('the wounds', () => {
       axis('shoot', 'east', { kind: 'shoot', atM: 0.4, foliage }),
     );
     expect(cutAreaShare(ruleContext(green, stance, values), [whole('shoot')])).toBe(0);
+  });
+
+  it('leave out dead wood, which must not wait', () => {
+    const hulk = tree(trunk(), limb('east', 90, { condition: 'dead', baseDiameterM: 0.047 }));
+    const cuts = [whole('east')];
+    expect(cutAreaShare(ruleContext(hulk, stance, values), cuts)).toBe(0);
+    expect(amountRemarks(ruleContext(hulk, stance, values), cuts)).toEqual([]);
   });
 
   it('are told when they pass a third of it', () => {
