@@ -66,6 +66,16 @@ export interface Trial {
   readonly nodes: readonly NodeLight[];
 }
 
+/** The last plan anew with other pins or another boldness. */
+export interface Replanned {
+  readonly plan: Plan;
+  /**
+   * True where other growth goes than the canopies were grown for: every kept shoot is as strong as the last plan made it.
+   * `plan` regrows them: its figures differ by a few per cent, and it may find another set.
+   */
+  readonly isApproximate: boolean;
+}
+
 /** Work under way. `result` rejects with a `Cancelled` error after `cancel`. */
 export interface Running<Result> {
   readonly result: Promise<Result>;
@@ -81,6 +91,11 @@ export interface Engine {
   ): Running<LightAnswer>;
   /** A cut list. Keeps what is needed for `tryCuts`. */
   plan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress) => void): Running<Plan>;
+  /**
+   * The cut list at once for a tree that differs from that of the last plan in pins alone, or for another boldness: nothing is
+   * traced. Any other tree, and any other option that changes, is planned from scratch. Counts as the last plan from then on.
+   */
+  replan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress) => void): Running<Replanned>;
   /**
    * Scores the tree of the last plan with these of its cuts made and no others. A first answer comes within milliseconds as
    * the `partial` of its progress; the result may wait until the tree has been regrown for these cuts.

@@ -1,5 +1,5 @@
-import { planJob } from '../plan/planJob.ts';
-import type { TrialContext } from '../plan/trial.ts';
+import { type PlanResult, planJob } from '../plan/planJob.ts';
+import { replanJob } from '../plan/replan.ts';
 import type { Engine, Running } from './engine.ts';
 import type { Job, Progress } from './job.ts';
 import { lightJob } from './lightJob.ts';
@@ -28,26 +28,39 @@ function keeper<Value>() {
   };
 }
 
+const refused = (why: string): Running<never> => ({
+  result: Promise.reject(new Error(why)),
+  cancel: () => {},
+});
+
+/** Jobs under way: each counts until it is settled. */
+function jobsOn(tracers: Tracers | null) {
+  const underWay = new Set<Running<unknown>>();
+  return {
+    begin<Whole, Part, Result>(
+      job: Job<Whole, Part>,
+      onProgress: ((progress: Progress<Part>) => void) | undefined,
+      take: (whole: Whole) => Result,
+    ): Running<Result> {
+      const work = runJob(job, onProgress, tracers);
+      underWay.add(work);
+      const result = work.result.then(take).finally(() => underWay.delete(work));
+      return { result, cancel: work.cancel };
+    },
+    cancelAll(): void {
+      for (const work of underWay) work.cancel();
+    },
+  };
+}
+
 /**
  * The engine on the thread at hand. It keeps the tree traced last and the plan asked for last.
  * @param tracers threads that trace for it, which end with it; null: it traces by itself
  */
 export function createInPlaceEngine(tracers: Tracers | null = null): Engine {
   const traced = keeper<TracedTree>();
-  const trial = keeper<TrialContext>();
-  const underWay = new Set<Running<unknown>>();
-
-  /** Begins a job; it counts as under way until it is settled. */
-  function begin<Whole, Part, Result>(
-    job: Job<Whole, Part>,
-    onProgress: ((progress: Progress<Part>) => void) | undefined,
-    take: (whole: Whole) => Result,
-  ): Running<Result> {
-    const work = runJob(job, onProgress, tracers);
-    underWay.add(work);
-    const result = work.result.then(take).finally(() => underWay.delete(work));
-    return { result, cancel: work.cancel };
-  }
+  const last = keeper<PlanResult>();
+  const { begin, cancelAll } = jobsOn(tracers);
 
   return {
     light(file, options = {}, onProgress) {
@@ -58,17 +71,25 @@ export function createInPlaceEngine(tracers: Tracers | null = null): Engine {
       });
     },
     plan(file, options = {}, onProgress) {
-      const call = trial.begin();
+      const call = last.begin();
       return begin(planJob(planInputOf(file, options)), onProgress, (whole) => {
-        trial.keep(call, whole.trial);
+        last.keep(call, whole);
         return whole.plan;
       });
     },
+    replan(file, options = {}, onProgress) {
+      const before = last.get();
+      if (before === null) return refused('replan: no plan has been made yet');
+      const call = last.begin();
+      return begin(replanJob(before.made, planInputOf(file, options)), onProgress, (whole) => {
+        last.keep(call, whole);
+        return { plan: whole.plan, isApproximate: whole.isApproximate };
+      });
+    },
     tryCuts(cutIds, onProgress) {
-      const context = trial.get();
-      if (context !== null) return begin(trialJob(context, cutIds), onProgress, (answer) => answer);
-      const refusal = new Error('tryCuts: no plan has been made yet');
-      return { result: Promise.reject(refusal), cancel: () => {} };
+      const context = last.get()?.trial;
+      if (context === undefined) return refused('tryCuts: no plan has been made yet');
+      return begin(trialJob(context, cutIds), onProgress, (answer) => answer);
     },
     look(file, question, options = {}, onProgress) {
       return begin(
@@ -78,9 +99,9 @@ export function createInPlaceEngine(tracers: Tracers | null = null): Engine {
       );
     },
     dispose() {
-      for (const work of underWay) work.cancel();
+      cancelAll();
       traced.clear();
-      trial.clear();
+      last.clear();
       tracers?.dispose();
     },
   };

@@ -7,6 +7,7 @@ import type { LookOptions, LookQuestion } from './look.ts';
 export type Call =
   | { readonly ask: 'light'; readonly file: TreeFile; readonly options: LightOptions }
   | { readonly ask: 'plan'; readonly file: TreeFile; readonly options: PlanOptions }
+  | { readonly ask: 'replan'; readonly file: TreeFile; readonly options: PlanOptions }
   | { readonly ask: 'tryCuts'; readonly cutIds: readonly string[] }
   | {
       readonly ask: 'look';

@@ -1,5 +1,12 @@
 import type { Plan } from '../plan/plan.ts';
-import { Cancelled, type Engine, type LightAnswer, type Running, type Trial } from './engine.ts';
+import {
+  Cancelled,
+  type Engine,
+  type LightAnswer,
+  type Replanned,
+  type Running,
+  type Trial,
+} from './engine.ts';
 import type { Progress } from './job.ts';
 import type { Call, FromWorker, Port, ToWorker } from './messages.ts';
 
@@ -11,25 +18,24 @@ interface Pending {
 
 type OnProgress = Pending['onProgress'] | undefined;
 
+function settle(pending: Map<number, Pending>, message: FromWorker): void {
+  const of = pending.get(message.call);
+  if ('progress' in message) {
+    of?.onProgress(message.progress);
+    return;
+  }
+  pending.delete(message.call);
+  if ('result' in message) of?.resolve(message.result);
+  else of?.reject('cancelled' in message ? new Cancelled() : new Error(message.failed));
+}
+
 /** The asking side: an engine whose work is done across the port. `stop` ends the worker. */
 export function createRemoteEngine(port: Port, stop: () => void): Engine & { fail(why: string): void } {
   const pending = new Map<number, Pending>();
   let lastCall = 0;
   let ended: string | null = null;
 
-  const take = (call: number): Pending | undefined => {
-    const found = pending.get(call);
-    pending.delete(call);
-    return found;
-  };
-
-  port.onmessage = ({ data }) => {
-    const message = data as FromWorker;
-    if ('progress' in message) pending.get(message.call)?.onProgress(message.progress);
-    else if ('result' in message) take(message.call)?.resolve(message.result);
-    else if ('cancelled' in message) take(message.call)?.reject(new Cancelled());
-    else take(message.call)?.reject(new Error(message.failed));
-  };
+  port.onmessage = ({ data }) => settle(pending, data as FromWorker);
 
   function ask<Result>(what: Call, onProgress: Pending['onProgress'] = () => {}): Running<Result> {
     if (ended !== null) return { result: Promise.reject(new Error(ended)), cancel: () => {} };
@@ -59,6 +65,7 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
     light: (file, options = {}, tell) =>
       ask<LightAnswer>({ ask: 'light', file, options }, tell as OnProgress),
     plan: (file, options = {}, tell) => ask<Plan>({ ask: 'plan', file, options }, tell),
+    replan: (file, options = {}, tell) => ask<Replanned>({ ask: 'replan', file, options }, tell),
     tryCuts: (cutIds, tell) => ask<Trial>({ ask: 'tryCuts', cutIds }, tell as OnProgress),
     look: (file, question, options = {}, tell) => ask({ ask: 'look', file, question, options }, tell),
     dispose: () => {

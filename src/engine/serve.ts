@@ -13,6 +13,8 @@ export function serve(port: Port, engine: Engine): void {
         return engine.light(what.file, what.options, (progress) => onProgress({ call, progress }));
       case 'plan':
         return engine.plan(what.file, what.options, (progress) => onProgress({ call, progress }));
+      case 'replan':
+        return engine.replan(what.file, what.options, (progress) => onProgress({ call, progress }));
       case 'tryCuts':
         return engine.tryCuts(what.cutIds, (progress) => onProgress({ call, progress }));
       case 'look':

@@ -8,6 +8,8 @@ import { ruleContext, standsInLeaf } from './ruleContext.ts';
 import { proposeTips, type Tips } from './tips.ts';
 import { workYear } from './windows.ts';
 
+export type FoundWork = ReturnType<typeof findWork> extends Generator<unknown, infer Found> ? Found : never;
+
 /** All that is settled before any light is traced. */
 export function* findWork(input: PlanInput) {
   const year = workYear(input);

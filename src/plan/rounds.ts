@@ -70,6 +70,24 @@ export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
   return { asItIs, thinned, taken: chosen.taken, search: agreed.search, choice: chosen.choice };
 }
 
+/** The same without tracing, for other pins or another boldness: sought on from the set before, on its canopies. */
+export function* thinAgain(input: RoundsInput, before: Thinned): JobSteps<Thinned> {
+  const { candidates } = input;
+  if (candidates.length === 0) return { ...before, taken: new Set(), search: noSearch, choice: [] };
+  const problem = counted(problemOn(input, before.thinned));
+  const start = Uint8Array.from(candidates, ({ id }) => (before.taken.has(id) ? 0 : 1));
+  const found: Kept = yield* within(searching(problem, start), 0, 0.5);
+  const search = recordOf(candidates.length, found.value, problem.evaluations());
+  const agreed = {
+    taken: takenOf(candidates, found.kept),
+    thinned: before.thinned,
+    first: before.asItIs,
+    search,
+  };
+  const { taken, choice } = yield* within(choosing(input, agreed), 0.5, 0.9);
+  return { ...before, taken, search, choice };
+}
+
 const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedSeason =>
   untracedSeason(plan, season, notSharing, ends);
 

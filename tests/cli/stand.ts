@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { run } from '../../src/cli/run.ts';
 import type { Workplace } from '../../src/cli/workplace.ts';
-import type { Engine, LightOptions, PlanOptions, Trial } from '../../src/engine/engine.ts';
+import type { Engine, LightOptions, PlanOptions, Replanned, Trial } from '../../src/engine/engine.ts';
 import type { LightReport } from '../../src/engine/reports.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 
@@ -46,6 +46,7 @@ function standIn({ light, plan, seen }: Told): Engine {
       seen?.(options);
       return done(() => given(plan));
     },
+    replan: () => done(() => given<Replanned>(undefined)),
     tryCuts: () => done(() => given<Trial>(undefined)),
     look: () => done(() => given<never>(undefined)),
     dispose: () => {},

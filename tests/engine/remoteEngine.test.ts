@@ -20,6 +20,7 @@ function across(engine: Engine) {
 const never: Engine = {
   light: () => pendingUntilCancelled(),
   plan: () => pendingUntilCancelled(),
+  replan: () => pendingUntilCancelled(),
   tryCuts: () => pendingUntilCancelled(),
   look: () => pendingUntilCancelled(),
   dispose: () => {},

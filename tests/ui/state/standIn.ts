@@ -4,6 +4,7 @@ import {
   type Engine,
   type LightAnswer,
   type LightOptions,
+  type Replanned,
   type Running,
   type Trial,
 } from '../../../src/engine/engine.ts';
@@ -62,16 +63,18 @@ function deferred<T>() {
 export function standInEngine() {
   const lights: Asked<LightAnswer>[] = [];
   const plans: Asked<Plan>[] = [];
+  const replans: Asked<Replanned>[] = [];
   const trials: Asked<Trial>[] = [];
   const looks: Asked<LookAnswers[keyof LookAnswers]>[] = [];
   const engine: Engine = {
     light: (_file, options?: LightOptions, onProgress?) => running(lights, options, onProgress),
     plan: (_file, options, onProgress) => running(plans, options, onProgress),
+    replan: (_file, options, onProgress) => running(replans, options, onProgress),
     tryCuts: (cutIds) => running(trials, cutIds, undefined),
     look: (_file, question, _options, onProgress) => running(looks as Asked<never>[], question, onProgress),
     dispose: () => {},
   };
-  return { engine, lights, plans, trials, looks };
+  return { engine, lights, plans, replans, trials, looks };
 }
 
 const threshold = (share: number) => ({ share, source: 'made up', isSet: false });

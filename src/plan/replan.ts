@@ -1,0 +1,70 @@
+/** The plan anew with other pins or another boldness, on the canopies of a plan already made: nothing is traced. */
+import type { Tree } from '../geometry/tree.ts';
+import type { JobSteps } from './errand.ts';
+import { type FoundWork, findWork } from './findWork.ts';
+import { cutEnds, goneIds } from './gone.ts';
+import type { PlanInput } from './input.ts';
+import { type MadePlan, type PlanResult, planJob } from './planJob.ts';
+import { type RoundsInput, type Thinned, thinAgain } from './rounds.ts';
+import { tellPlan } from './tellPlan.ts';
+import { grows } from './tracedSeason.ts';
+import { limitsOfForm } from './yearlyLimit.ts';
+
+export interface Replanned extends PlanResult {
+  /**
+   * True where other growth goes than the canopies were grown for: every kept shoot is as strong as the plan before made it. A
+   * plan from scratch regrows them, and may find another set.
+   */
+  readonly isApproximate: boolean;
+}
+
+/**
+ * The plan for an input that differs from that of a plan already made in pins and boldness alone, searched on from the set
+ * of that plan. Any other input, and pins that shorten other branches, are planned from scratch.
+ */
+export function* replanJob(made: MadePlan, given: PlanInput): JobSteps<Replanned> {
+  if (!differsInPinsAlone(made.input, given)) return { ...(yield* planJob(given)), isApproximate: false };
+  const input = { ...given, values: limitsOfForm(given.values) };
+  const work = yield* findWork(input);
+  if (endsOf(work) !== endsOf(made.work)) return { ...(yield* planJob(given)), isApproximate: false };
+  const { free, pinned } = work.choice;
+  const settled = goneIds(input.tree, work.settled);
+  const ends = cutEnds([...work.settled, ...work.tips.cuts]);
+  const rounds: RoundsInput = {
+    plan: input,
+    season: work.year.season,
+    candidates: free,
+    pinned,
+    settled,
+    ends,
+  };
+  const found = yield* thinAgain(rounds, made.found);
+  const told = yield* tellPlan(input, work, found);
+  const isApproximate = grows(input) && !sameIds(goingOf(work, found), goingOf(made.work, made.found));
+  return { ...told, isApproximate, made: { input: given, work, found } };
+}
+
+const goingOf = ({ settled }: FoundWork, { taken }: Thinned): ReadonlySet<string> =>
+  new Set([...settled.map(({ target }) => target), ...taken]);
+
+const sameIds = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean =>
+  a.size === b.size && [...a].every((id) => b.has(id));
+
+/** Where branches are shortened: the canopy was drawn with those ends. */
+const endsOf = ({ settled, tips }: FoundWork): string => JSON.stringify(cutEnds([...settled, ...tips.cuts]));
+
+/** Whether two inputs are the same but for the grower's pins and the boldness. */
+function differsInPinsAlone(a: PlanInput, b: PlanInput): boolean {
+  return keyOf(a) === keyOf(b);
+}
+
+const keyOf = (input: PlanInput): string =>
+  JSON.stringify({ ...input, boldness: null, tree: withoutPins(input.tree) });
+
+const withoutPins = (tree: Tree): Tree => ({
+  axes: tree.axes.map((axis) => ({
+    ...axis,
+    pin: null,
+    buds: axis.buds.map((bud) => ({ ...bud, pin: null })),
+  })),
+});
