@@ -1,4 +1,7 @@
 /** What went wrong on the old fig: limbs that rub, a narrow fork, dead wood, suckers, a water sprout. */
+
+import { type TreeInHand } from '../../src/editor/forms/treeInHand.ts';
+import { crookedPath, tenthMm as mm } from '../../src/geometry/crookedPath.ts';
 import { pointAt, tangentAt } from '../../src/geometry/path.ts';
 import { hashText, randomNormal } from '../../src/geometry/random.ts';
 import {
@@ -13,9 +16,9 @@ import {
   type Vec3,
 } from '../../src/geometry/vec.ts';
 import { bearingDeg as bearingOf, fromUprightDeg } from '../../src/geometry/world.ts';
+import { baseDiameterM } from '../../src/growth/shootForm.ts';
 import { oldSeed as seed } from './oldSeed.ts';
-import { shootThicknessM } from './shoots.ts';
-import { crookedPath, mm, type TreeInHand } from './wood.ts';
+import { published } from './shoots.ts';
 
 /** A lateral that runs across another and rubs on it, its bark a millimetre off. */
 function addRubbing(tree: TreeInHand): void {
@@ -185,7 +188,7 @@ function addVigorous(tree: TreeInHand, plan: Vigorous): void {
         const [x, y, z] = add(start, point);
         return [mm(x), mm(y), mm(z)];
       }),
-      baseDiameterM: mm(shootThicknessM(lengthM)),
+      baseDiameterM: mm(baseDiameterM(lengthM, published)),
       tipDiameterM: 0.006,
       grownIn: 2026,
       foliage: { count: plan.leaves, midribM: 0.216, source: 'measured' },

@@ -1,5 +1,7 @@
 /** An old fig in the ground that was let go: everything a winter's look should find is on it once. */
 import type { TreeFile } from '../../src/document/treeFile.ts';
+import { TreeInHand } from '../../src/editor/forms/treeInHand.ts';
+import { tenthMm as mm } from '../../src/geometry/crookedPath.ts';
 import { hashText, randomNormal } from '../../src/geometry/random.ts';
 import { head } from './head.ts';
 import { addFaults } from './oldFaults.ts';
@@ -7,7 +9,7 @@ import { addFrame, limbs } from './oldFrame.ts';
 import { oldSeed as seed } from './oldSeed.ts';
 import { addShoot } from './shoots.ts';
 import { terrace } from './terrace.ts';
-import { between, mm, TreeInHand } from './wood.ts';
+import { between } from './wood.ts';
 
 /** Shoots on the outer part of older wood, beginning at a share of its length; the outermost are the strongest. */
 function addShoots(tree: TreeInHand, woodId: string, count: number, from: number, sick = false): void {

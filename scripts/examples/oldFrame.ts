@@ -1,7 +1,10 @@
 /** The old wood of the fig on the terrace. */
+
+import { type NewWood, type TreeInHand } from '../../src/editor/forms/treeInHand.ts';
+import { crookedPath, tenthMm as mm } from '../../src/geometry/crookedPath.ts';
 import { hashText } from '../../src/geometry/random.ts';
 import { oldSeed as seed } from './oldSeed.ts';
-import { between, crookedPath, mm, type NewWood, type TreeInHand } from './wood.ts';
+import { between } from './wood.ts';
 
 interface Lateral {
   readonly at: number;

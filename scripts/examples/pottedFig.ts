@@ -1,11 +1,13 @@
 /** A fig in a pot before a south-facing house wall: at bud break, and the same tree in full leaf. */
 import type { TreeFile } from '../../src/document/treeFile.ts';
+import { TreeInHand, type Wood } from '../../src/editor/forms/treeInHand.ts';
+import { crookedPath, tenthMm as mm } from '../../src/geometry/crookedPath.ts';
 import { hashText, randomNormal } from '../../src/geometry/random.ts';
 import type { Bud } from '../../src/geometry/tree.ts';
 import { courtyard } from './courtyard.ts';
 import { head } from './head.ts';
-import { addShoot, type ShootPlan } from './shoots.ts';
-import { between, crookedPath, mm, spiralBuds, TreeInHand, type Wood } from './wood.ts';
+import { addShoot } from './shoots.ts';
+import { between, spiralBuds } from './wood.ts';
 
 const seed = 411;
 
@@ -186,7 +188,7 @@ function leafyTree(): TreeInHand {
   return tree;
 }
 
-function shootFrom(wood: Wood, bud: Bud, i: number): ShootPlan {
+function shootFrom(wood: Wood, bud: Bud, i: number): Parameters<typeof addShoot>[1] {
   const word = hashText(bud.id);
   const last = wood.buds.length - 1;
   const lengthM = mm((0.17 + (0.25 * i) / last) * Math.exp(0.16 * randomNormal(seed, word, 1)));

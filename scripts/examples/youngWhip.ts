@@ -1,7 +1,9 @@
 /** A young whip in the southern hemisphere, a metre high and a year old: every form is still open to it. */
 import type { TreeFile } from '../../src/document/treeFile.ts';
+import { TreeInHand } from '../../src/editor/forms/treeInHand.ts';
+import { crookedPath } from '../../src/geometry/crookedPath.ts';
 import { head } from './head.ts';
-import { between, crookedPath, spiralBuds, TreeInHand } from './wood.ts';
+import { between, spiralBuds } from './wood.ts';
 
 const seed = 93;
 const lengthM = 0.9;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { figForms } from '../../src/species/fig/forms.ts';
 import { figGrowth } from '../../src/species/fig/growth.ts';
 import { figLeaf } from '../../src/species/fig/leaf.ts';
 import { figLeafOutline } from '../../src/species/fig/leafOutline.ts';
@@ -10,7 +11,7 @@ import { figVigour } from '../../src/species/fig/vigour.ts';
 import { figParameters, figValues } from '../../src/species/fig.ts';
 import type { Parameter } from '../../src/species/parameter.ts';
 
-const all: Record<string, Parameter> = figParameters;
+const all: Record<string, Parameter> = { ...figParameters, ...figForms };
 
 describe('the figures of the fig', () => {
   it.each(Object.entries(all))('%s lies in its own range and says where it comes from', (_, figure) => {

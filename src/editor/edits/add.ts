@@ -5,6 +5,7 @@ import { scale } from '../../geometry/vec.ts';
 import { direction, wind, wrapDeg } from '../../geometry/world.ts';
 import { axisOf, type Edited, refuse, type TreeAxis } from '../edit.ts';
 import { anyOutside } from '../limits.ts';
+import { divergenceDeg } from '../spiral.ts';
 
 export interface NewBranch {
   /** Empty: a name is made from its side and what it grows on. */
@@ -21,9 +22,6 @@ export interface NewBranch {
   readonly leafCount: number;
   readonly budCount: number;
 }
-
-/** Turn from one bud to the next round the wood, degrees: the general rule of spiral leaves. Common practice. */
-const divergenceDeg = 137.5;
 
 /** Midrib of a new branch's leaves when the tree has none to go by, metres: the fig's usual adult blade. Common practice. */
 const usualMidribM = 0.2;
