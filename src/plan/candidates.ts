@@ -23,6 +23,8 @@ export interface Candidate {
   readonly limb: PlacedAxis | null;
   /** Fruiting shoots that limb may keep; no limit on the trunk itself. */
   readonly limbHolds: number;
+  /** Whether it leaves that limb so near its base that the limb could be cut back to it and renewed from there. */
+  readonly renews: boolean;
   /** On the trunk, lower than the lowest scaffold. */
   readonly belowFork: boolean;
   /** The outermost growth of its branch, which carries the branch on. */
@@ -45,6 +47,13 @@ export function candidatesOf(context: RuleContext, stage: Stage): Candidate[] {
     if (!sound || axis.axis.foliage !== null) return [];
     return axis.axis.buds.map((bud) => ofBud(context, axis, bud, limits));
   });
+}
+
+/** Names of the scaffolds that carry candidates, but none near their base to renew them from. */
+export function bareBases(candidates: readonly Candidate[]): string[] {
+  const limbs = new Set(candidates.map(({ limb }) => limb));
+  for (const { limb, renews } of candidates) if (renews) limbs.delete(limb);
+  return [...limbs].flatMap((limb) => (limb?.axis.kind === 'scaffold' ? [limb.axis.name] : []));
 }
 
 interface TreeLimits {
@@ -82,7 +91,17 @@ function whereOn(
   const limb = limbOf(on);
   const capacity = limb === null ? Number.POSITIVE_INFINITY : (holds.get(limb) ?? 0);
   const belowFork = on.parent === null && heightM < forkM;
-  return { on, atM, outward, limb, limbHolds: capacity, belowFork, leads: outermost(context, on) <= atM };
+  const renews =
+    limb !== null && leavesLimbAtM(limb, on, atM) <= context.values.renewalWithinFraction * limb.lengthM;
+  const leads = outermost(context, on) <= atM;
+  return { on, atM, outward, limb, limbHolds: capacity, renews, belowFork, leads };
+}
+
+/** Where along the limb that leaves it which carries this place, metres; the place itself where it sits on the limb. */
+function leavesLimbAtM(limb: PlacedAxis, on: PlacedAxis, atM: number): number {
+  let [branch, leavesM] = [on, atM];
+  while (branch !== limb && branch.parent !== null) [leavesM, branch] = [branch.axis.atM, branch.parent];
+  return leavesM;
 }
 
 /** Where the outermost bud or live branch of a branch sits, metres along it. */

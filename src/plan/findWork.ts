@@ -1,6 +1,6 @@
 /** What a tree needs before any light is traced: the rules' cuts, what the search may choose from, the tips. */
 import { yearOf } from '../season/calendar.ts';
-import { type Candidate, candidatesOf } from './candidates.ts';
+import { bareBases, type Candidate, candidatesOf } from './candidates.ts';
 import { findFaults } from './faults.ts';
 import type { PlanInput } from './input.ts';
 import { ofCandidate, ofFault } from './proposal.ts';
@@ -18,13 +18,15 @@ export function* findWork(input: PlanInput) {
   const faults = findFaults(input.tree, input.stance, input.values);
   yield { done: 0, doing: 'Looking at the wood' };
   const context = ruleContext(faults.after, input.stance, input.values);
-  const choice = sortCandidates(candidatesOf(context, year.stage));
+  const candidates = candidatesOf(context, year.stage);
+  const choice = sortCandidates(candidates);
   const tips: Tips =
     year.stage === 'rest' && !standsInLeaf(input.tree)
       ? proposeTips(context, seasonYear, input.bearsFirstCrop)
       : { cuts: [], remarks: [] };
   const below = choice.below.map((one) => ofCandidate(one, [{ rule: 'below the fork' }]));
-  return { year, seasonYear, faults, choice, tips, settled: [...faults.cuts.map(ofFault), ...below] };
+  const settled = [...faults.cuts.map(ofFault), ...below];
+  return { year, seasonYear, faults, choice, tips, settled, bareBases: bareBases(candidates) };
 }
 
 interface Choice {

@@ -1,7 +1,7 @@
 /**
  * The hard limits of a keep-set, as a penalty far above any gain of figs. The outermost bud of a branch stays: without it the
- * branch is headed, and what is left beyond the next shoot dies back (common practice). How many shoots a limb keeps and how far apart is
- * settled at bud break, when fewer means stronger; a shoot in leaf only goes where that brings something.
+ * branch is headed, and what is left beyond the next shoot dies back (common practice). Near the base of each limb one shoot
+ * stays, to which the limb can be cut back one day. How many shoots a limb keeps and how far apart is settled at bud break, when fewer means stronger; a shoot in leaf only goes where that brings something.
  */
 import type { FigValues } from '../species/fig.ts';
 import { type Candidate, tooClose } from './candidates.ts';
@@ -9,6 +9,7 @@ import { type Candidate, tooClose } from './candidates.ts';
 /** Penalties in figs: no real gain comes near the least of them, and each outweighs those below it many times over. */
 const perShareOver = 1e7;
 const perBareBranch = 1e5;
+const perBareBase = 1e4;
 const perBreach = 1e3;
 const perLeadingBud = 1e2;
 /** In leaf the outermost shoot may go, but only where that brings a fig more than it bears, figs; our choice. */
@@ -30,6 +31,8 @@ export interface Breaches {
   readonly shareOver: number;
   /** Branches left without a single shoot of those they had. */
   readonly bareBranches: number;
+  /** Limbs left without a shoot near their base of those they had there: they could not be renewed from it. */
+  readonly bareBases: number;
   /** Kept shoots beyond what a limb may carry, over all limbs. */
   readonly overFull: number;
   /** Branches that lose the bud, or the shoot in leaf, which carries them on. */
@@ -55,6 +58,7 @@ export function keepLimits(input: LimitInput): Limits {
   );
   const limbs = grouped(candidates, (candidate) => (candidate.bud === null ? null : candidate.limb));
   const holds = (members: readonly number[]): number => candidates[members[0] ?? -1]?.limbHolds ?? 0;
+  const bases = grouped(candidates, (candidate) => (candidate.renews ? candidate.limb : null));
   const branches = grouped(candidates, (candidate) => (candidate.on.parent === null ? null : candidate.on));
   const leaders = [...candidates.keys()].filter((i) => candidates[i]?.leads);
   const breaches = (kept: ArrayLike<number>): Breaches => {
@@ -63,6 +67,7 @@ export function keepLimits(input: LimitInput): Limits {
     return {
       shareOver: shareOver(input, kept),
       bareBranches: branches.filter((members) => countOf(members) === 0).length,
+      bareBases: bases.filter((members) => countOf(members) === 0).length,
       overFull: limbs.reduce((n, members) => n + Math.max(0, countOf(members) - holds(members)), 0),
       leadingBudsGone: leaders.filter((i) => kept[i] === 0 && candidates[i]?.bud !== null).length,
       leadingShootsGone: leaders.filter((i) => kept[i] === 0 && candidates[i]?.bud === null).length,
@@ -76,6 +81,7 @@ export function keepLimits(input: LimitInput): Limits {
       return (
         perShareOver * found.shareOver +
         perBareBranch * found.bareBranches +
+        perBareBase * found.bareBases +
         perBreach * (found.overFull + found.tooClosePairs) +
         perLeadingBud * found.leadingBudsGone +
         perLeadingShoot * found.leadingShootsGone

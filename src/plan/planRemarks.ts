@@ -23,6 +23,8 @@ export interface RemarkFacts {
   readonly woodCuts: readonly CutToMake[];
   readonly cutCount: number;
   readonly thinningCount: number;
+  /** Limbs with nothing near their base to renew them from. */
+  readonly bareBases: readonly string[];
   readonly doNothing: Score;
   readonly plan: Score;
   /** Figs that the roots can feed; infinite in open ground. */
@@ -82,11 +84,12 @@ function nameOf({ kind, target }: Pick<Finding, 'kind' | 'target'>, context: Rul
 }
 
 /** What the sketch cannot tell on this day. */
-function ofSketch({ input, year }: RemarkFacts): Remark[] {
+function ofSketch({ input, year, bareBases: limbs }: RemarkFacts): Remark[] {
   const { axes } = input.tree;
   const remarks: Remark[] = [];
   const { turnedDeg } = input.stance;
   if (turnedDeg !== 0) remarks.push({ about: 'turned', turnedDeg });
+  if (limbs.length > 0) remarks.push({ about: 'no renewal', limbs });
   const isInLeaf = standsInLeaf(input.tree);
   if (isInLeaf && year.stage !== 'in leaf') remarks.push({ about: 'sketched in leaf' });
   const lastGrownIn = Math.max(...axes.map((axis) => axis.grownIn));

@@ -14,9 +14,12 @@ export function searchReasons(
 ): Reason[] {
   const reasons: Reason[] = [{ rule: 'crowding', ownShare, figsIfKept, figsForOthers, figsByShade }];
   if (candidate.bud === null) return reasons;
-  const neighbour = kept.find((other) => tooClose(candidate, other, values.keptShootSpacingCm / 100));
+  const gapM = (other: Candidate): number => Math.abs(other.atM - candidate.atM);
+  const [neighbour] = kept
+    .filter((other) => tooClose(candidate, other, values.keptShootSpacingCm / 100))
+    .sort((a, b) => gapM(a) - gapM(b));
   if (neighbour !== undefined) {
-    reasons.push({ rule: 'pair', other: nameOf(neighbour), gapM: Math.abs(neighbour.atM - candidate.atM) });
+    reasons.push({ rule: 'pair', other: nameOf(neighbour), gapM: gapM(neighbour) });
   }
   const { limb } = candidate;
   const onLimb = kept.filter((other) => limb !== null && other.limb?.axis.id === limb.axis.id).length;

@@ -2,7 +2,7 @@
 import { formatDecimal, formatLength } from '../geometry/measure.ts';
 import type { IsoDate } from '../season/site.ts';
 import type { Reason } from './cut.ts';
-import { reasonText } from './words.ts';
+import { listed, reasonText } from './words.ts';
 
 /** A remark as data; names are the grower's. */
 export type Remark =
@@ -18,6 +18,7 @@ export type Remark =
   | { readonly about: 'wood removed' | 'wounds'; readonly share: number; readonly limit: number }
   | { readonly about: 'next year'; readonly branch: string; readonly reason: Reason; readonly limit: number }
   | { readonly about: 'over several years' | 'beyond the limit'; readonly limit: number }
+  | { readonly about: 'no renewal'; readonly limbs: readonly string[] }
   | { readonly about: 'resting'; readonly budBreakOn: IsoDate }
   | { readonly about: 'turned'; readonly turnedDeg: number }
   | { readonly about: 'sketched in leaf' }
@@ -86,6 +87,8 @@ function seasonRemark(remark: SeasonRemark): string {
       return `Wood that should go for its own sake carries more than the ${percent(remark.limit)} of the leaves that a year may take. Spread it over two or three years, the worst first.`;
     case 'resting':
       return `The tree rests. Buds are rubbed off once they break, about ${remark.budBreakOn}: plan again then.`;
+    case 'no renewal':
+      return `Nothing grows near the base of ${listed(remark.limbs)} to renew ${remark.limbs.length === 1 ? 'it' : 'them'} from one day. Should a shoot break there, it is worth keeping.`;
     case 'turned':
       return `The pot stands turned by ${formatDecimal(remark.turnedDeg, 0)} degrees since it was sketched. A name that speaks of a side is the one of the sketch; every side given here is that of the tree as it stands now.`;
     case 'sketched in leaf':

@@ -43,6 +43,13 @@ const ordinary =
 const named = (name: string): string =>
   ordinary.test(name) ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
 
+/** "the east limb, the west limb and Old arm" */
+export function listed(names: readonly string[]): string {
+  const all = names.map(named);
+  const last = all.pop() ?? '';
+  return all.length === 0 ? last : `${all.join(', ')} and ${last}`;
+}
+
 /** The trunk by its kind where its name does not say it; another branch with its side of the tree where its name does not. */
 function branchText({ branch, branchSide, forksFrom }: Place): string {
   const name = branch.toLowerCase();
@@ -136,7 +143,7 @@ function closenessText(reason: ClosenessReason, units: Units): string {
     case 'crossing':
       return crossingText(reason, units);
     case 'pair':
-      return `It stands ${formatLength(reason.gapM, units)} from ${named(reason.other)} on the same side; the better one stays.`;
+      return `It stands ${formatLength(reason.gapM, units)} from ${named(reason.other)} on the same side; of the two the better placed stays.`;
     case 'limb full':
       return `${capital(named(reason.limb))} keeps ${reason.kept} shoots without it and carries ${reason.limit} well: fewer grow stronger.`;
     case 'tip':

@@ -90,6 +90,7 @@ describe('keepLimits', () => {
     expect(limits.breaches([1, 1, 1, 1])).toEqual({
       shareOver: 0,
       bareBranches: 0,
+      bareBases: 0,
       leadingBudsGone: 0,
       leadingShootsGone: 0,
       overFull: 1,
@@ -98,6 +99,7 @@ describe('keepLimits', () => {
     expect(limits.breaches([1, 0, 1, 1])).toEqual({
       shareOver: 0,
       bareBranches: 0,
+      bareBases: 0,
       leadingBudsGone: 0,
       leadingShootsGone: 0,
       overFull: 0,
@@ -105,6 +107,35 @@ describe('keepLimits', () => {
     });
     expect(limits.breaches([0, 0, 0, 0]).bareBranches).toBe(1);
     expect(limits.penalty([1, 0, 1, 1])).toBe(0);
+  });
+
+  it('keeps one shoot near the base of a limb, before its room and its outermost bud', () => {
+    // The limb is 41 cm long: its lower two fifths end at 16.4 cm, between a and b.
+    expect(all.map(({ id, renews }) => [id, renews])).toEqual([
+      ['a', true],
+      ['b', false],
+      ['c', false],
+      ['d', false],
+    ]);
+    const limits = limitsOf(all);
+    expect(limits.breaches([0, 1, 1, 1]).bareBases).toBe(1);
+    expect(limits.breaches([1, 0, 0, 1]).bareBases).toBe(0);
+    // Four on a limb that holds three, with a pair too close, costs less than a bare base.
+    expect(limits.penalty([1, 1, 1, 1])).toBeLessThan(limits.penalty([0, 1, 1, 1]));
+  });
+
+  it('takes a shoot on a lateral for one at the place where the lateral leaves the limb', () => {
+    const of = tree(
+      trunk(),
+      limb('east', 90),
+      axis('side', 'east', { atM: 0.31, path: straight(0.72, 10, 30), buds: [bud('far', 0.61)] }),
+      axis('out', 'east', { atM: 0.37, path: straight(0.42, 150, 30), buds: [bud('near', 0.07)] }),
+    );
+    const found = candidates(of).map(({ id, renews }) => [id, renews]);
+    expect(found).toEqual([
+      ['far', true],
+      ['near', false],
+    ]);
   });
 
   it('holds the leaves taken within the share of a year, settled cuts counted in', () => {
@@ -133,7 +164,7 @@ describe('keepLimits', () => {
   it('takes the outermost shoot in leaf only where that brings a fig more than it bears', () => {
     const leafy = (id: string, atM: number) =>
       axis(id, 'east', { kind: 'shoot', atM, foliage: { count: 9, midribM: 0.16, source: 'measured' } });
-    const of = tree(trunk(), limb('east', 90), leafy('s', 0.31), leafy('t', 0.79));
+    const of = tree(trunk(), limb('east', 90), leafy('s', 0.41), leafy('t', 0.79));
     const shoots = candidatesOf(ruleContext(of, stance, values), 'in leaf');
     expect(limitsOf(shoots).penalty([0, 1])).toBe(0);
     expect(limitsOf(shoots).penalty([1, 0])).toBe(1);

@@ -134,12 +134,23 @@ export const figBearing = {
   },
   keptShootSpacingCm: {
     name: 'Kept shoots on the same side of a branch stand at least this far apart',
-    value: 8,
+    value: 20,
     min: 3,
     max: 40,
     unit: 'cm',
     source:
-      'our choice for short laterals; fruiting shoots along a limb stand 15-40 cm apart in common practice',
+      'common practice: fruiting shoots 15-40 cm apart along a limb, buds thinned to 20-30 cm; on all sides of it, so that 20 cm on one side is the loose end of it',
+    confidence: 'low',
+    adjustable: true,
+  },
+  renewalWithinFraction: {
+    name: 'A limb keeps one shoot, to renew it from, within this part of its length from its base',
+    value: 0.4,
+    min: 0.1,
+    max: 0.6,
+    unit: 'share of the length of the limb',
+    source:
+      'our choice: cut back to such a shoot a limb loses more than half its length; that limbs are renewed from a shoot near their base is common practice',
     confidence: 'low',
     adjustable: true,
   },
