@@ -4,6 +4,7 @@ import { parseTreeFile } from '../../../src/document/parseTreeFile.ts';
 import type { TreeFile } from '../../../src/document/treeFile.ts';
 import { stanceOf } from '../../../src/document/views.ts';
 import { writeTreeFile } from '../../../src/document/writeTreeFile.ts';
+import { chord } from '../../../src/editor/figures.ts';
 import {
   type FormFigure,
   type FormFigures,
@@ -16,7 +17,7 @@ import {
 import { startFromForm } from '../../../src/editor/forms/startFromForm.ts';
 import { pathLengthM } from '../../../src/geometry/path.ts';
 import { type PlacedAxis, placeTree, radiusAtM } from '../../../src/geometry/tree.ts';
-import { distance, type Vec3 } from '../../../src/geometry/vec.ts';
+import { length, type Vec3 } from '../../../src/geometry/vec.ts';
 import { findFaults } from '../../../src/plan/faults.ts';
 import { figValues } from '../../../src/species/fig.ts';
 import { smallTree } from '../smallTree.ts';
@@ -129,7 +130,7 @@ describe('a tree started from any form, with any figures of its sliders (seed 77
         const { axes } = startFromForm(smallTree, form, figures, 'shoots', seed);
         const detours = axes
           .filter(({ kind }) => kind !== 'trunk')
-          .map(({ path }) => pathLengthM(path) - distance(path[0], path.at(-1) as Vec3));
+          .map((axis) => pathLengthM(axis.path) - length(chord(axis)));
         expect(Math.min(1, ...detours)).toBeGreaterThan(1e-6);
       }),
       { ...runs, numRuns: 30 },
