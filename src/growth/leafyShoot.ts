@@ -31,9 +31,8 @@ export interface LeafyShoot {
 /** A shoot that stands in leaf: its count, midrib, length and thickness are the grower's. */
 export function standingShoot({ owner, axis }: Member, wood: PlacedAxis, values: FigValues): LeafyShoot {
   const { count, midribM } = axis.foliage ?? { count: 0, midribM: 0 };
-  let shares = 0;
-  for (let node = 1; node <= count; node++) shares += internodeShare(node, count);
-  const middleM = wood.lengthM / shares;
+  const shares = Array.from({ length: count }, (_, i) => internodeShare(i + 1, count));
+  const middleM = wood.lengthM / shares.reduce((sum, share) => sum + share, 0);
   const atBuds = axis.buds.length === count;
   const form: ShootForm = {
     leafCount: count,
@@ -43,7 +42,8 @@ export function standingShoot({ owner, axis }: Member, wood: PlacedAxis, values:
       : nodesAlong(count, wood.lengthM),
     lengthM: wood.lengthM,
     baseDiameterM: axis.baseDiameterM,
-    internodeM: middleM,
+    // A shoot of a few leaves has none of the full length.
+    internodeM: middleM * Math.max(...shares),
   };
   return {
     owner,

@@ -259,6 +259,19 @@ describe('shoots that stand in leaf', () => {
     expect(canopy.shoots).toHaveLength(1);
   });
 
+  it('are over-vigorous by the internodes they have, of a few leaves too', () => {
+    const blindOf = (count: number, lengthM: number): number | undefined => {
+      const path: readonly Vec3[] = [
+        [0, 0, 0],
+        [0, lengthM, 0],
+      ];
+      const foliage = { count, midribM: 0.12, source: 'measured' } as const;
+      return grow({ tree: { axes: [trunk, shoot('first', { foliage, path })] } }).shoots[0]?.blindNodes;
+    };
+    // The longest internode is a third of the four, 6.7 and 13 cm; a ninth of the eleven, 4.6 and 9.3 cm.
+    expect([blindOf(4, 0.2), blindOf(4, 0.4), blindOf(11, 0.41), blindOf(11, 0.83)]).toEqual([2, 4, 2, 4]);
+  });
+
   it('carry no leaf when dead', () => {
     const canopy = grow({ tree: { axes: [trunk, shoot('first', { condition: 'dead' })] } });
     expect(canopy.leaves).toEqual([]);
