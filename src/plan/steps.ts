@@ -44,8 +44,8 @@ export function workSteps(context: TrialContext, cuts: readonly StepCut[]): read
   });
 }
 
-/** The first reason is that of the earliest rule; cuts of the search come without. */
-function stepOf(kind: CutKind, [first]: readonly Reason[]): StepName {
+/** The step a cut belongs to: the first reason is that of the earliest rule; cuts of the search come without, or as crowding. */
+export function stepOf(kind: CutKind, [first]: readonly Reason[]): StepName {
   if (kind === 'tip') return 'tips';
   switch (first?.rule) {
     case 'pinned':

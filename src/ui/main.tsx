@@ -7,6 +7,7 @@ import './stage/stage.css';
 import './fields/fields.css';
 import './sheets/sheets.css';
 import './sheets/light/light.css';
+import './sheets/work/work.css';
 import './theme/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

@@ -79,11 +79,13 @@ test('ticks re-score the tree at once, and all unticked is doing nothing', async
   await sheet(page, 'Work').click();
   const headline = page.getByTestId('work-headline');
   await expect(headline).toContainText(/ripen/);
+  for (const words of ['sap', 'sharp tools', 'estimate']) {
+    await expect(page.locator('.cautions summary')).toContainText(words);
+  }
+  await page.getByText('Doing nothing and the cuts, in figures').click();
   const ripe = page.getByTestId('ripe-ticked');
   await expect(ripe).toHaveText(/\d/);
   const all = await ripe.textContent();
-  for (const words of ['sap', 'sharp, clean tools', 'estimate'])
-    await expect(page.locator('.cautions')).toContainText(words);
   const first = page.locator('.cut').first();
   await first.getByRole('checkbox').uncheck();
   await expect(ripe).not.toHaveText(all ?? '');
@@ -91,7 +93,8 @@ test('ticks re-score the tree at once, and all unticked is doing nothing', async
   await expect(ripe).toHaveText(all ?? '');
   await page.getByRole('button', { name: 'Untick all' }).click();
   await expect(headline).toContainText('Do nothing');
-  await first.getByRole('button', { name: 'Show me' }).click();
+  await first.locator('.cut-open').click();
+  await first.getByRole('button', { name: 'Show on the tree' }).click();
   await expect(first).toHaveClass(/is-selected/);
   await expectAccessible(page);
 });

@@ -17,6 +17,7 @@ import { pointOfNode } from './skyPlace.ts';
 import { sunViewOf } from './sunView.ts';
 import { useCutView } from './useCutView.ts';
 import { useStageLight } from './useStageLight.ts';
+import { WorkTools } from './WorkTools.tsx';
 
 /** On its way while the rest of the page starts. */
 const stageModule = import('../scene/Stage.tsx');
@@ -46,6 +47,7 @@ export function StageArea() {
         </Suspense>
       </PictureGuard>
       <Legend />
+      <WorkTools />
       <div className="stage-tools">
         <Views />
         <div className="undo-redo">

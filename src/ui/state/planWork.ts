@@ -3,14 +3,26 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { TreeFile } from '../../document/treeFile.ts';
 import { Cancelled, type Engine, type Running, type Trial } from '../../engine/engine.ts';
 import type { Progress } from '../../engine/job.ts';
+import type { Boldness } from '../../plan/choice.ts';
+import type { Cut } from '../../plan/cut.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { IsoDate } from '../../season/site.ts';
 import { messageOf } from './lightWork.ts';
+
+/** What the list is asked for. */
+export interface PlanAsked {
+  readonly date: IsoDate;
+  readonly boldness: Boldness;
+  /** Ways to renew the tree, too. */
+  readonly renewal: boolean;
+}
 
 export interface PlanState {
   /** The tree that the plan is for; when it is not the open one, the plan is out of date. */
   readonly file: TreeFile | null;
   readonly plan: Plan | null;
+  /** What that plan was asked for; null without one. */
+  readonly asked: PlanAsked | null;
   /** Ids of the cuts that are ticked. */
   readonly ticked: ReadonlySet<string>;
   /** The tree with the ticked cuts made; null until it is known. While `isTrying` older than `ticked`, or not yet regrown. */
@@ -25,8 +37,7 @@ export interface PlanState {
 
 export interface PlanWork {
   readonly store: StoreApi<PlanState>;
-  /** @param date the day of the work; null: the day of the sketch */
-  make(file: TreeFile, date: IsoDate | null): void;
+  make(file: TreeFile, asked: PlanAsked): void;
   cancel(): void;
   /** Ticks or unticks these cuts and scores the tree anew. */
   tick(cutIds: readonly string[], isTicked: boolean): void;
@@ -35,6 +46,7 @@ export interface PlanWork {
 const first: PlanState = {
   file: null,
   plan: null,
+  asked: null,
   ticked: new Set(),
   trial: null,
   isTrying: false,
@@ -62,17 +74,26 @@ function scoring(engine: Engine, store: StoreApi<PlanState>): () => Promise<void
   };
 }
 
+/** All but what stood unticked on the list before, when that was of the same tree; what the grower marked to go is ticked anew. */
+function tickedOf(cuts: readonly Cut[], file: TreeFile, before: PlanState): ReadonlySet<string> {
+  const isSameTree = before.file?.id === file.id;
+  const left = new Set(isSameTree ? before.plan?.cuts.map(({ id }) => id) : []);
+  for (const id of before.ticked) left.delete(id);
+  const isMarked = ({ reasons }: Cut) => reasons[0]?.rule === 'pinned';
+  return new Set(cuts.filter((cut) => isMarked(cut) || !left.has(cut.id)).map((cut) => cut.id));
+}
+
 export function createPlanWork(engine: Engine): PlanWork {
   const store = createStore<PlanState>(() => first);
   let running: Running<Plan> | null = null;
   const tryTicked = scoring(engine, store);
 
-  const follow = async (mine: Running<Plan>, file: TreeFile) => {
+  const follow = async (mine: Running<Plan>, file: TreeFile, asked: PlanAsked) => {
     try {
       const plan = await mine.result;
       if (running !== mine) return;
-      const ticked = new Set(plan.cuts.map((cut) => cut.id));
-      store.setState({ file, plan, ticked, trial: null, progress: null, stopped: null });
+      const ticked = tickedOf(plan.cuts, file, store.getState());
+      store.setState({ file, plan, asked, ticked, trial: null, progress: null, stopped: null });
       void tryTicked();
     } catch (error) {
       if (running !== mine || error instanceof Cancelled) return;
@@ -82,14 +103,15 @@ export function createPlanWork(engine: Engine): PlanWork {
 
   return {
     store,
-    make(file, date) {
+    make(file, asked) {
+      const { date, boldness, renewal } = asked;
       running?.cancel();
       store.setState({ progress: { done: 0, doing: 'Growing the summer canopy' }, stopped: null });
-      const mine = engine.plan(file, date === null ? {} : { date }, (progress) => {
+      const mine = engine.plan(file, { date, boldness, ...(renewal && { renewal }) }, (progress) => {
         if (running === mine) store.setState({ progress });
       });
       running = mine;
-      void follow(mine, file);
+      void follow(mine, file, asked);
     },
     cancel() {
       running?.cancel();

@@ -7,6 +7,7 @@ import { createEditor, type Editor } from '../../editor/editor.ts';
 import { type Kept, keepOnDevice, type Shelf } from '../../editor/keeping.ts';
 import type { Engine } from '../../engine/engine.ts';
 import type { Units } from '../../geometry/measure.ts';
+import type { Boldness } from '../../plan/choice.ts';
 import type { IsoDate } from '../../season/site.ts';
 import type { StageHandle } from '../scene/stageModel.ts';
 import type { Colouring } from '../stage/leafShares.ts';
@@ -44,6 +45,9 @@ export interface View {
   readonly skyAt: NodePlace | null;
   /** The day of the work; null: the day of the sketch. */
   readonly workDate: IsoDate | null;
+  readonly boldness: Boldness;
+  /** Ways to renew the tree are asked for with the plan. */
+  readonly wantsRenewal: boolean;
   /** The Work sheet's stage shows the tree as it stands now, with its buds, rather than in full leaf. */
   readonly isWorkBare: boolean;
   /** How far the sheet is up on a phone. */
@@ -78,6 +82,8 @@ const firstView: View = {
   isFromSun: false,
   skyAt: null,
   workDate: null,
+  boldness: 'balanced',
+  wantsRenewal: false,
   isWorkBare: false,
   sheetSize: 'half',
   kept: null,

@@ -4,6 +4,8 @@ import { createPlanWork } from '../../../src/ui/state/planWork.ts';
 import { smallTree } from '../../editor/smallTree.ts';
 import { score, standInEngine } from './standIn.ts';
 
+const asked = { date: '2030-06-23', boldness: 'balanced', renewal: false } as const;
+
 const cut = (id: string): Cut => ({
   id,
   kind: 'remove',
@@ -33,8 +35,8 @@ describe('the cut list', () => {
   it('begins with every cut ticked and scored', async () => {
     const { engine, plans, trials } = standInEngine();
     const work = createPlanWork(engine);
-    work.make(smallTree, null);
-    expect(plans[0]?.options).toEqual({});
+    work.make(smallTree, asked);
+    expect(plans[0]?.options).toEqual({ date: '2030-06-23', boldness: 'balanced' });
     await plans[0]?.answer(plan);
     expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
     expect(trials[0]?.options).toEqual(['first', 'second']);
@@ -45,7 +47,7 @@ describe('the cut list', () => {
   it('shows the score of the ticks as they are now, whatever order the answers come in', async () => {
     const { engine, plans, trials } = standInEngine();
     const work = createPlanWork(engine);
-    work.make(smallTree, '2030-06-23');
+    work.make(smallTree, asked);
     await plans[0]?.answer(plan);
     work.tick(['second'], false);
     work.tick(['first'], false);
@@ -58,8 +60,8 @@ describe('the cut list', () => {
   it('drops the list of a tree that was planned before', async () => {
     const { engine, plans } = standInEngine();
     const work = createPlanWork(engine);
-    work.make(smallTree, null);
-    work.make({ ...smallTree, name: 'Changed fig' }, null);
+    work.make(smallTree, asked);
+    work.make({ ...smallTree, name: 'Changed fig' }, asked);
     expect(plans[0]?.isCancelled()).toBe(true);
     await plans[0]?.answer(plan);
     expect(work.store.getState().plan).toBeNull();
@@ -67,10 +69,37 @@ describe('the cut list', () => {
     expect(work.store.getState().file?.name).toBe('Changed fig');
   });
 
+  it('leaves unticked what was unticked on the list before, but not on that of another tree', async () => {
+    const { engine, plans } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, asked);
+    await plans[0]?.answer(plan);
+    work.tick(['second'], false);
+    work.make({ ...smallTree, name: 'Changed fig' }, { ...asked, renewal: true });
+    expect(plans[1]?.options).toEqual({ date: '2030-06-23', boldness: 'balanced', renewal: true });
+    await plans[1]?.answer({ ...plan, cuts: [...plan.cuts, cut('third')] });
+    expect([...work.store.getState().ticked]).toEqual(['first', 'third']);
+    work.make({ ...smallTree, id: 'another' }, asked);
+    await plans[2]?.answer(plan);
+    expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
+  });
+
+  it('ticks what the grower marks to go, though it stood unticked', async () => {
+    const { engine, plans } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, asked);
+    await plans[0]?.answer(plan);
+    work.tick(['second'], false);
+    work.make({ ...smallTree, name: 'Changed fig' }, asked);
+    const marked = { ...cut('second'), reasons: [{ rule: 'pinned' } as const] };
+    await plans[1]?.answer({ ...plan, cuts: [cut('first'), marked] });
+    expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
+  });
+
   it('can be stopped, and says so', () => {
     const { engine } = standInEngine();
     const work = createPlanWork(engine);
-    work.make(smallTree, null);
+    work.make(smallTree, asked);
     work.cancel();
     expect(work.store.getState()).toMatchObject({ progress: null, stopped: { why: 'cancelled' } });
   });

@@ -1,32 +1,28 @@
-/** What to mind: always in sight where work is proposed. */
+/** What to mind: the shortest form always in sight where work is proposed, the full one a tap away. */
 import { cautionText } from '../../../plan/cautions.ts';
 import type { CautionKey, Cut } from '../../../plan/cut.ts';
 import { workWords as words } from './words.ts';
 
-/** Shown for every list of work; the others where a cut calls for them. */
+/** Called for by every list of work, or nearly; the others are told with the cuts that call for them. */
 export const alwaysShown: readonly CautionKey[] = ['estimate', 'sap', 'tools'];
 
 export function Cautions({ cuts }: { readonly cuts: readonly Cut[] }) {
   const called = new Set(cuts.flatMap((cut) => cut.cautions));
   const others = [...called].filter((key) => !alwaysShown.includes(key));
   return (
-    <section className="cautions">
-      <h2 className="small-head">{words.before}</h2>
-      <ul className="plain-list">
-        {alwaysShown.map((key) => (
-          <li key={key}>{cautionText[key]}</li>
-        ))}
-      </ul>
-      {others.length === 0 ? null : (
-        <>
-          <h3 className="small-head">{words.more}</h3>
-          <ul className="plain-list">
-            {others.map((key) => (
-              <li key={key}>{cautionText[key]}</li>
-            ))}
-          </ul>
-        </>
-      )}
+    <section className="cautions" aria-label={words.before}>
+      <details>
+        <summary>
+          {words.cautionsInShort}
+          {others.length === 0 ? '' : ` ${words.cautionsOfSome(others)}`}{' '}
+          <span className="is-link">{words.inFull}</span>
+        </summary>
+        <ul className="plain-list">
+          {[...alwaysShown, ...others].map((key) => (
+            <li key={key}>{cautionText[key]}</li>
+          ))}
+        </ul>
+      </details>
     </section>
   );
 }

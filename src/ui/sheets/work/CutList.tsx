@@ -1,27 +1,25 @@
-/** The cuts in order of work: tick, read, find, see. */
+/** The cuts in order of work: by step, within it by the branch one goes to. */
 import { useStore } from 'zustand';
-import { formatLength } from '../../../geometry/measure.ts';
-import type { Cut } from '../../../plan/cut.ts';
-import { placeText, reasonText, whatText } from '../../../plan/words.ts';
-import { shortDay } from '../../fields/dates.ts';
-import { useFile, useSelected, useUnits, useView, useWorkbench } from '../../state/workbench.ts';
-import { alwaysShown } from './Cautions.tsx';
-import { CutTag } from './CutTag.tsx';
+import { formatDecimal } from '../../../geometry/measure.ts';
+import type { Plan } from '../../../plan/plan.ts';
+import { useSelected, useWorkbench } from '../../state/workbench.ts';
+import { CutRow, whenOf } from './CutRow.tsx';
+import { type CutGroup, groupCuts } from './groups.ts';
 import { workWords as words } from './words.ts';
 
 interface CutListProps {
-  readonly cuts: readonly Cut[];
+  readonly plan: Plan;
   readonly isStale: boolean;
 }
 
-export function CutList({ cuts, isStale }: CutListProps) {
+export function CutList({ plan, isStale }: CutListProps) {
   const { plan: work } = useWorkbench();
   const { ticked, isTrying } = useStore(work.store);
-  const ids = cuts.map((cut) => cut.id);
+  const ids = plan.cuts.map((cut) => cut.id);
   return (
-    <section>
+    <section className={isStale ? 'cut-list is-stale' : 'cut-list'} aria-label={words.list}>
       <div className="table-head">
-        <h2 className="small-head">{words.cuts(cuts.length)}</h2>
+        <h2 className="small-head">{words.cuts(ids.length)}</h2>
         <span role="status" className="quiet small">
           {isTrying ? words.scoring : ''}
         </span>
@@ -34,106 +32,54 @@ export function CutList({ cuts, isStale }: CutListProps) {
           {ticked.size === 0 ? words.tickAll : words.untickAll}
         </button>
       </div>
-      {cuts.some((cut) => cut.kind === 'rub off bud') ? <TreeShown /> : null}
-      <ol className="cuts">
-        {cuts.map((cut, i) => (
-          <CutItem key={cut.id} cut={cut} n={i + 1} isTicked={ticked.has(cut.id)} isStale={isStale} />
-        ))}
-      </ol>
+      {groupCuts(plan).map((group, i) => (
+        <Group key={`${group.step} ${i}`} group={group} ticked={ticked} isStale={isStale} />
+      ))}
     </section>
   );
 }
 
-/** Buds are found on the bare tree; what rubbing them off does is seen in summer. */
-function TreeShown() {
-  const { view } = useWorkbench();
-  const { isWorkBare } = useView();
-  return (
-    <fieldset className="choice-row">
-      <legend className="unseen">{words.treeShown}</legend>
-      {[false, true].map((isBare) => (
-        <label key={String(isBare)} className="choice">
-          <input
-            type="radio"
-            name="tree-shown"
-            checked={isWorkBare === isBare}
-            onChange={() => view.setState({ isWorkBare: isBare })}
-          />
-          {isBare ? words.treeNow : words.treeInSummer}
-        </label>
-      ))}
-    </fieldset>
-  );
-}
-
-interface CutItemProps {
-  readonly cut: Cut;
-  readonly n: number;
-  readonly isTicked: boolean;
+interface GroupProps {
+  readonly group: CutGroup;
+  readonly ticked: ReadonlySet<string>;
   readonly isStale: boolean;
 }
 
-function CutItem({ cut, n, isTicked, isStale }: CutItemProps) {
-  const { plan: work, editor, stage, view } = useWorkbench();
-  const units = useUnits();
-  const file = useFile();
-  const isSelected = useSelected() === cut.target;
-  const show = () => {
-    editor.select(cut.target);
-    if (cut.kind === 'rub off bud') view.setState({ isWorkBare: true });
-    stage.current?.showOwner(cut.target);
-    if (view.getState().sheetSize === 'full') view.setState({ sheetSize: 'half' });
-  };
+function Group({ group, ticked, isStale }: GroupProps) {
+  const selectedId = useSelected();
+  const { step, after, runs } = group;
+  const cuts = runs.flatMap((run) => run.cuts.map(({ cut }) => cut));
+  const isSameTime = new Set(cuts.map(whenOf)).size === 1;
+  const isBuds = cuts[0]?.kind === 'rub off bud';
   return (
-    <li
-      className={`cut${isTicked ? '' : ' is-unticked'}${isSelected ? ' is-selected' : ''}`}
-      data-id={cut.id}
-    >
-      <div className="cut-head">
-        <label className="tick">
-          <input
-            type="checkbox"
-            checked={isTicked}
-            disabled={isStale}
-            onChange={(event) => work.tick([cut.id], event.target.checked)}
-          />
-          <CutTag kind={cut.kind} n={n} />
-          <span className="cut-what">
-            <span className="unseen">{n}. </span>
-            {whatText(cut)}
-          </span>
-        </label>
-        <button type="button" className="button is-small" onClick={show}>
-          {words.showMe}
-          <span className="unseen"> cut {n}</span>
-        </button>
+    <section className="cut-group">
+      <div className="table-head">
+        <h3 className="step-name">{words.step(step, isBuds)}</h3>
+        {isSameTime && cuts[0] !== undefined ? <span className="cut-foot">{whenOf(cuts[0])}</span> : null}
       </div>
-      <p>{placeText(cut, units, file.site.viewpoint)}</p>
-      <p className="cut-why">{cut.reasons.map((reason) => reasonText(reason, units)).join(' ')}</p>
-      <Foot cut={cut} />
-    </li>
-  );
-}
-
-/** When, what it brings and what to mind. */
-function Foot({ cut }: { readonly cut: Cut }) {
-  const units = useUnits();
-  const mind = cut.cautions.filter((key) => !alwaysShown.includes(key)).map((key) => words.cautionNames[key]);
-  const parts = [
-    words.when(shortDay(cut.when.from), shortDay(cut.when.to)),
-    words.gain(cut.gain.figs),
-    words.wood(cut.gain.fruitingWoodM, (m) => formatLength(m, units)),
-  ];
-  const lights = words.lights(cut.gain.lights);
-  return (
-    <>
-      <p className="cut-foot">{parts.filter((part) => part !== null).join(' · ')}</p>
-      {lights === null ? null : <p className="cut-foot">{lights}</p>}
-      {mind.length === 0 ? null : (
-        <p className="cut-mind">
-          {words.alsoMind}: {mind.join(', ')}
+      {runs.map((run) => (
+        <div key={run.cuts[0]?.cut.id}>
+          <h4 className="branch-head">{run.branch}</h4>
+          <ol className="cuts">
+            {run.cuts.map(({ cut, n }) => (
+              <CutRow
+                key={cut.id}
+                cut={cut}
+                n={n}
+                isTicked={ticked.has(cut.id)}
+                isOpen={selectedId === cut.target}
+                isStale={isStale}
+                isDateShown={!isSameTime}
+              />
+            ))}
+          </ol>
+        </div>
+      ))}
+      {after === null ? null : (
+        <p className="after-step">
+          {words.afterStep(formatDecimal(after.ripeFigs, 0), `${formatDecimal(100 * after.meanLight, 0)} %`)}
         </p>
       )}
-    </>
+    </section>
   );
 }

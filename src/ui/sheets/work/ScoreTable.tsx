@@ -25,7 +25,8 @@ const lines: readonly { readonly name: string; readonly text: (score: Score, uni
 export function ScoreTable({ score, ticked, isSettling, isStale }: ScoreTableProps) {
   const units = useUnits();
   return (
-    <div>
+    <details>
+      <summary>{words.scoreTitle}</summary>
       <table className={isStale ? 'rows score is-stale' : 'rows score'} aria-label={words.score}>
         <thead>
           <tr>
@@ -57,12 +58,12 @@ export function ScoreTable({ score, ticked, isSettling, isStale }: ScoreTablePro
           ))}
         </tbody>
       </table>
-      <details className="score-note">
-        <summary>{words.meaning}</summary>
-        {words.meanings.map((paragraph) => (
-          <p key={paragraph}>{paragraph}</p>
-        ))}
-      </details>
-    </div>
+      <h3 className="step-name">{words.meaning}</h3>
+      {words.meanings.map((paragraph) => (
+        <p key={paragraph} className="small">
+          {paragraph}
+        </p>
+      ))}
+    </details>
   );
 }

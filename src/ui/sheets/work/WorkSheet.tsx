@@ -1,112 +1,46 @@
-/** What to do: the cut list, what it brings, and doing nothing beside it. */
-import { useEffect } from 'react';
-import { useStore } from 'zustand';
-import { DateField } from '../../fields/DateField.tsx';
-import { Progress } from '../../frame/Progress.tsx';
-import { useFile, useView, useWorkbench } from '../../state/workbench.ts';
+/** What to do: what it is worth, the cut list, and all that stands behind it, folded. */
+import type { Plan } from '../../../plan/plan.ts';
 import { Cautions } from './Cautions.tsx';
 import { CutList } from './CutList.tsx';
+import { PlanSettings } from './PlanSettings.tsx';
+import { Remarks } from './Remarks.tsx';
 import { ScoreTable } from './ScoreTable.tsx';
-import { workWords as words } from './words.ts';
+import { type ShownPlan, usePlan } from './usePlan.ts';
+import { WorkHead } from './WorkHead.tsx';
 
 export function WorkSheet() {
-  const { plan: work, view } = useWorkbench();
-  const file = useFile();
-  const { workDate } = useView();
-  const { plan, file: plannedFile, trial, isTrying } = useStore(work.store);
-  const date = workDate ?? file.season.sketchedOn;
-  useEffect(() => {
-    const { file: made, plan: old, progress } = work.store.getState();
-    if (made !== file || (old !== null && old.date !== date) || (old === null && progress === null)) {
-      work.make(file, date);
-    }
-  }, [work, file, date]);
-  const isStale = plan !== null && (plannedFile !== file || plan.date !== date);
+  const shown = usePlan();
+  const { plan } = shown;
   return (
     <>
-      <Headline isStale={isStale} />
-      <State isStale={isStale} date={date} />
-      <div className="is-inline">
-        <DateField
-          label={words.date}
-          value={date}
-          onChoose={(chosen) => view.setState({ workDate: chosen })}
-        />
+      <WorkHead shown={shown} />
+      <div className="folds is-row">
+        <PlanSettings shown={shown} />
+        {plan === null ? null : <Remarks remarks={plan.remarks} />}
       </div>
-      {plan === null ? null : (
-        <>
-          <ScoreTable
-            score={plan.score}
-            ticked={trial?.score ?? null}
-            isSettling={isTrying}
-            isStale={isStale}
-          />
-          <Remarks remarks={plan.remarks} />
-          {plan.cuts.length === 0 ? null : <Cautions cuts={plan.cuts} />}
-          {plan.cuts.length === 0 ? null : <CutList cuts={plan.cuts} isStale={isStale} />}
-        </>
-      )}
+      {plan === null ? null : <Work plan={plan} shown={shown} />}
     </>
   );
 }
 
-function Headline({ isStale }: { readonly isStale: boolean }) {
-  const { plan: work } = useWorkbench();
-  const { plan, ticked, trial, progress } = useStore(work.store);
-  const text =
-    plan === null || isStale
-      ? progress === null
-        ? words.notPlanned
-        : words.planning
-      : plan.cuts.length === 0
-        ? words.headlineNone
-        : words.headline(
-            ticked.size,
-            (trial?.score ?? plan.score.plan).ripeFigs,
-            plan.score.doNothing.ripeFigs,
-          );
+function Work({ plan, shown }: { readonly plan: Plan; readonly shown: ShownPlan }) {
+  const { isStale, trial, isTrying } = shown;
   return (
-    <p className="headline" data-testid="work-headline" role="status">
-      {text}
-    </p>
-  );
-}
-
-function State({ isStale, date }: { readonly isStale: boolean; readonly date: string }) {
-  const { plan: work } = useWorkbench();
-  const file = useFile();
-  const { progress, stopped } = useStore(work.store);
-  return (
-    <div className="state">
-      <p role="status" className={isStale ? 'state-words is-stale' : 'state-words'}>
-        {isStale ? (progress === null ? words.staleStopped : words.stale) : null}
-        {!isStale && stopped?.why === 'cancelled' ? words.cancelled : null}
-      </p>
-      <Progress step={progress} onCancel={work.cancel} />
-      {stopped?.why === 'failed' ? (
-        <p role="alert" className="is-wrong">
-          {words.failed(stopped.message)}
-        </p>
-      ) : null}
-      {stopped === null ? null : (
-        <button type="button" className="button" onClick={() => work.make(file, date)}>
-          {words.again}
-        </button>
+    <>
+      {plan.cuts.length === 0 ? null : (
+        <>
+          <Cautions cuts={plan.cuts} />
+          <CutList plan={plan} isStale={isStale} />
+        </>
       )}
-    </div>
-  );
-}
-
-function Remarks({ remarks }: { readonly remarks: readonly string[] }) {
-  if (remarks.length === 0) return null;
-  return (
-    <section>
-      <h2 className="small-head">{words.remarks}</h2>
-      <ul className="plain-list">
-        {remarks.map((remark) => (
-          <li key={remark}>{remark}</li>
-        ))}
-      </ul>
-    </section>
+      <div className="folds">
+        <ScoreTable
+          score={plan.score}
+          ticked={trial?.score ?? null}
+          isSettling={isTrying}
+          isStale={isStale}
+        />
+      </div>
+    </>
   );
 }

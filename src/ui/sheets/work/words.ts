@@ -1,34 +1,80 @@
-/** Visible text of the Work sheet; the words of the cuts themselves are made by the plan. */
+/** Visible text of the Work sheet; that of a cut is in `cutWords.ts`, of marks in `pinWords.ts`. */
 import { formatDecimal } from '../../../geometry/measure.ts';
+import type { Boldness } from '../../../plan/choice.ts';
+import type { CautionKey } from '../../../plan/cut.ts';
+import type { StepName } from '../../../plan/steps.ts';
 
 const figs = (count: number): string => {
   const text = formatDecimal(count, 0);
   return `${text} ${text === '1' ? 'fig' : 'figs'}`;
 };
 
-const signed = (value: number, text: (size: number) => string): string =>
-  value < 0 ? `−${text(-value)}` : `+${text(value)}`;
+const theCuts = (n: number): string => (n === 1 ? 'the one cut ticked' : `the ${n} cuts ticked`);
 
-const cuts = (n: number): string => (n === 1 ? 'the one cut' : `the ${n} cuts`);
+const steps: Readonly<Record<StepName, string>> = {
+  'before the cuts': 'Before the cuts',
+  'marked to go': 'You marked these',
+  'dead and sick wood': 'Dead and sick wood',
+  suckers: 'Suckers',
+  crossing: 'Crossing and rubbing wood',
+  'inward and water sprouts': 'Inward wood and water sprouts',
+  'narrow forks': 'Narrow forks',
+  'below the fork': 'Below the first fork',
+  crowding: 'Shoots to thin',
+  tips: 'Tips',
+};
+
+const cautionNames: Readonly<Record<CautionKey, string>> = {
+  sap: 'sap',
+  tools: 'tools',
+  ladder: 'a ladder',
+  saw: 'a saw',
+  'power lines': 'power lines',
+  'large limb': 'a large limb',
+  fork: 'a weak fork',
+  'local rules': 'local rules',
+  estimate: 'an estimate',
+};
 
 export const workWords = {
   headline: (ticked: number, ripe: number, doNothing: number) =>
     ticked === 0
-      ? `Do nothing, and about ${figs(doNothing)} ripen this season.`
-      : `Make ${cuts(ticked)} ticked, and about ${figs(ripe)} ripen instead of ${formatDecimal(doNothing, 0)}.`,
+      ? `Do nothing: ${figs(doNothing)} ripen`
+      : `${figs(ripe)} ripen instead of ${formatDecimal(doNothing, 0)}`,
+  headlineBy: (ticked: number, more: number) =>
+    ticked === 0
+      ? 'An estimate for a normal year, with no cut made.'
+      : `An estimate for a normal year, with ${theCuts(ticked)}.${
+          more < -0.5 ? ' Fewer figs than doing nothing: the price of cuts that wood or form need.' : ''
+        }`,
   headlineNone: 'Nothing needs doing on this day.',
   planning: 'Working out what to do.',
   notPlanned: 'There is no list for this tree and day yet.',
-  stale: 'The tree or the day has changed. This list is the old one; a new one is on its way.',
-  staleStopped: 'The tree or the day has changed. This list is the old one.',
+  stale: 'The tree or what was asked has changed. This list is the old one; a new one is on its way.',
+  staleStopped: 'The tree or what was asked has changed. This list is the old one.',
   cancelled: 'Stopped.',
   failed: (message: string) => `The list could not be worked out. ${message}`,
   again: 'Plan again',
   scoring: 'Growing the tree for these cuts',
+  settings: (day: string, boldness: Boldness) => `${day}, ${boldness}`,
   date: 'Day of the work',
+  remarks: (n: number) => (n === 1 ? '1 note' : `${n} notes`),
   before: 'Before you cut',
-  more: 'For some of these cuts',
+  cautionsInShort:
+    'Fig sap burns skin in the sun: gloves and sleeves. Clean, sharp tools. An estimate: look before each cut.',
+  cautionsOfSome: (keys: readonly CautionKey[]) =>
+    `Some cuts: mind ${keys.map((key) => cautionNames[key]).join(', ')}.`,
+  inFull: 'In full',
+  list: 'Cut list',
+  cuts: (n: number) => (n === 1 ? 'The cut' : `The ${n} cuts, in order of work`),
+  tickAll: 'Tick all',
+  untickAll: 'Untick all',
+  step: (step: StepName, isBuds: boolean) =>
+    step === 'crowding' && isBuds ? 'Buds to rub off' : steps[step],
+  afterStep: (ripe: string, light: string) =>
+    `After this step: ${ripe} ripe figs, mean light ${light} of open sky.`,
   score: 'What it does',
+  scoreTitle: 'Doing nothing and the cuts, in figures',
   columns: { what: 'This season', nothing: 'Do nothing', ticked: 'Ticked cuts', all: 'All cuts' },
   rows: {
     ripe: 'Ripe figs',
@@ -43,37 +89,9 @@ export const workWords = {
     'Ripe figs: of the main crop, ripe before the nights grow too cold. First crop: figs on last year’s wood. Fruiting wood: length of shoot that gets fruiting light. Mean light: mean over the shoots, as share of open sky.',
     'Compare the columns; do not count on a total. The step from light to figs is not measured on fig trees, and how many a pot can feed is growers’ word: 20 to 100 where we take 50.',
     'Pests, water, feed, the pot and the wounds of pruning are not in it, nor is the weather of this year. The list is a good one, not a proven best.',
+    'After each step: with all shoots as strong as the whole list makes them, so that only the light changes.',
   ],
-  cuts: (n: number) => (n === 1 ? 'The cut' : `The ${n} cuts, in order of work`),
-  tickAll: 'Tick all',
-  untickAll: 'Untick all',
   treeShown: 'Tree on the stage',
-  treeNow: 'Tree as sketched',
-  treeInSummer: 'Tree in summer',
-  why: 'Why',
-  when: (from: string, to: string) => (from === to ? `On ${from}` : `${from} to ${to}`),
-  gain: (count: number) =>
-    Math.abs(count) < 0.05 ? 'no change in figs' : `${signed(count, (n) => formatDecimal(n, 1))} figs`,
-  wood: (lengthM: number, length: (m: number) => string) =>
-    Math.abs(lengthM) < 0.005 ? null : `${signed(lengthM, length)} in fruiting light`,
-  /** Gains that round to nothing are left out. */
-  lights(lights: readonly { name: string; shareGain: number }[]): string | null {
-    const gains = lights.filter((light) => light.shareGain >= 0.005);
-    if (gains.length === 0) return null;
-    return `More light for ${gains.map((l) => `${l.name} (+${formatDecimal(l.shareGain * 100, 0)} %)`).join('; ')}.`;
-  },
-  showMe: 'Show me',
-  alsoMind: 'Mind',
-  cautionNames: {
-    sap: 'sap',
-    tools: 'tools',
-    ladder: 'ladder',
-    saw: 'saw',
-    'power lines': 'power lines',
-    'large limb': 'large limb',
-    fork: 'weak fork',
-    'local rules': 'local rules',
-    estimate: 'estimate',
-  },
-  remarks: 'Also worth knowing',
+  treeNow: 'Now',
+  treeInSummer: 'Summer',
 } as const;

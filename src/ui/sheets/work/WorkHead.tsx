@@ -1,0 +1,62 @@
+/** What the ticked cuts are worth against doing nothing, and how far the work on the list is. */
+
+import { Progress } from '../../frame/Progress.tsx';
+import { useWorkbench } from '../../state/workbench.ts';
+import type { ShownPlan } from './usePlan.ts';
+import { workWords as words } from './words.ts';
+
+export function WorkHead({ shown }: { readonly shown: ShownPlan }) {
+  return (
+    <>
+      <Headline shown={shown} />
+      <State shown={shown} />
+    </>
+  );
+}
+
+function Headline({ shown }: { readonly shown: ShownPlan }) {
+  const { plan, ticked, trial, progress, isStale } = shown;
+  if (plan === null || isStale) {
+    return (
+      <p className="headline" data-testid="work-headline" role="status">
+        {progress === null ? words.notPlanned : words.planning}
+      </p>
+    );
+  }
+  const { doNothing } = plan.score;
+  const ripe = (trial?.score ?? plan.score.plan).ripeFigs;
+  return (
+    <div className="work-head" role="status">
+      <p className="headline" data-testid="work-headline">
+        {plan.cuts.length === 0 ? words.headlineNone : words.headline(ticked.size, ripe, doNothing.ripeFigs)}
+      </p>
+      {plan.cuts.length === 0 ? null : (
+        <p className="small quiet">{words.headlineBy(ticked.size, ripe - doNothing.ripeFigs)}</p>
+      )}
+    </div>
+  );
+}
+
+function State({ shown }: { readonly shown: ShownPlan }) {
+  const { plan: work } = useWorkbench();
+  const { progress, stopped, isStale, again } = shown;
+  return (
+    <div className="state">
+      <p role="status" className={isStale ? 'state-words is-stale' : 'state-words'}>
+        {isStale ? (progress === null ? words.staleStopped : words.stale) : null}
+        {!isStale && stopped?.why === 'cancelled' ? words.cancelled : null}
+      </p>
+      <Progress step={progress} onCancel={work.cancel} />
+      {stopped?.why === 'failed' ? (
+        <p role="alert" className="is-wrong">
+          {words.failed(stopped.message)}
+        </p>
+      ) : null}
+      {stopped === null ? null : (
+        <button type="button" className="button" onClick={again}>
+          {words.again}
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,33 @@
+/** The cuts by the step of work they belong to, and within it by the branch one goes to. */
+import type { Cut } from '../../../plan/cut.ts';
+import type { Plan } from '../../../plan/plan.ts';
+import { type StepName, stepOf, type WorkStep } from '../../../plan/steps.ts';
+
+export interface NumberedCut {
+  readonly cut: Cut;
+  /** Its number in the list and on the stage, from 1. */
+  readonly n: number;
+}
+
+export interface CutGroup {
+  readonly step: StepName;
+  /** How figs and light stand when this step is done; null where it is not told. */
+  readonly after: WorkStep | null;
+  /** Cuts on the same branch that follow each other. */
+  readonly runs: readonly { readonly branch: string; readonly cuts: readonly NumberedCut[] }[];
+}
+
+/** In the order of the list, which is that of the work. */
+export function groupCuts({ cuts, steps }: Pick<Plan, 'cuts' | 'steps'>): readonly CutGroup[] {
+  const groups: { step: StepName; runs: { branch: string; cuts: NumberedCut[] }[] }[] = [];
+  cuts.forEach((cut, i) => {
+    const step = stepOf(cut.kind, cut.reasons);
+    let group = groups.at(-1);
+    if (group?.step !== step) groups.push((group = { step, runs: [] }));
+    const { branch } = cut.place;
+    let run = group.runs.at(-1);
+    if (run?.branch !== branch) group.runs.push((run = { branch, cuts: [] }));
+    run.cuts.push({ cut, n: i + 1 });
+  });
+  return groups.map((group) => ({ ...group, after: steps.find(({ step }) => step === group.step) ?? null }));
+}
