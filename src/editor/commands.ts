@@ -10,6 +10,8 @@ export interface Host {
   showSheet(sheet: 'place' | 'tree' | 'light' | 'work'): void;
   view(side: 'north' | 'east' | 'south' | 'west' | 'above' | 'free'): void;
   showHelp(): void;
+  /** A new tree from a form. */
+  startTree(): void;
 }
 
 export interface Command {
@@ -116,6 +118,7 @@ export const commands: readonly Command[] = [
   walk('next', 'Select the next branch beside it', 'Alt+ArrowRight'),
   walk('previous', 'Select the branch before it', 'Alt+ArrowLeft'),
   page('open', 'Open', 'Open a tree file from this device', ['Ctrl+O'], (host) => host.openFile()),
+  page('start', 'Start from a form', 'Start a new tree from a form', [], (host) => host.startTree()),
   page('save', 'Save', 'Save the tree as a file on this device', ['Ctrl+S'], (host) => host.saveFile()),
   page('place', 'Place', 'Show where the tree stands', ['F2'], (host) => host.showSheet('place')),
   page('tree', 'Tree', 'Show what grew', ['F3'], (host) => host.showSheet('tree')),

@@ -33,6 +33,11 @@ export function App() {
       showSheet: (to) => bench.preferences.setState({ sheet: to }),
       view: (side) => bench.stage.current?.view(side),
       showHelp: () => help.current?.showModal(),
+      startTree: () => {
+        bench.preferences.setState({ sheet: 'tree' });
+        const { sheetSize } = bench.view.getState();
+        bench.view.setState({ isStarting: true, sheetSize: sheetSize === 'peek' ? 'half' : sheetSize });
+      },
     }),
     [bench],
   );
@@ -40,6 +45,10 @@ export function App() {
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);
+  // Another sheet ends the choice of a form.
+  useEffect(() => {
+    if (sheet !== 'tree') bench.view.setState({ isStarting: false });
+  }, [bench, sheet]);
   const Page = sheets[sheet];
   return (
     <HostContext value={host}>

@@ -22,6 +22,9 @@ export function Menu() {
             <CommandButton id="save" onDone={close} />
             <CommandButton id="help" onDone={close} />
           </div>
+          <div className="menu-row">
+            <CommandButton id="start" onDone={close} />
+          </div>
         </section>
         <Samples onDone={close} />
         <Look />

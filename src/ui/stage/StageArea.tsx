@@ -103,7 +103,9 @@ function useBeacon(canopy: Canopy, isSky: boolean): Vec3 | null {
 
 function Picture() {
   const { editor, view, stage } = useWorkbench();
-  const file = useFile();
+  const { draft } = useView();
+  const open = useFile();
+  const file = draft ?? open;
   const selectedId = useSelected();
   const { units, theme, sheet } = usePreferences();
   const { hoveredId, sunDate, sunHour, isWorkBare, isFromSun, lookingAt } = useView();
@@ -121,7 +123,7 @@ function Picture() {
     () => sunViewOf(sunDate ?? file.season.sketchedOn, file.site, sunHour),
     [file.site, file.season.sketchedOn, sunDate, sunHour],
   );
-  const { shares, shareKind, stale, spotlight } = useStageLight(canopy);
+  const { shares, shareKind, stale, spotlight } = useStageLight(canopy, draft !== null);
   const { gone, marks } = useCutView(canopy);
   return (
     <Stage
@@ -138,9 +140,10 @@ function Picture() {
       scale={scale}
       gone={gone}
       marks={marks}
-      selectedId={selectedId}
+      selectedId={draft === null ? selectedId : null}
       hoveredId={hoveredId}
       onSelect={(id, node) => {
+        if (draft !== null) return;
         editor.select(id);
         if (isSky && id !== null && node !== null) view.setState({ skyAt: { shootId: id, node } });
       }}

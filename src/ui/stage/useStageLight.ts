@@ -19,7 +19,8 @@ interface StageLight {
 
 const unknown: KnownLight = { shoots: new Map(), nodes: [], leaves: [] };
 
-export function useStageLight(canopy: Canopy): StageLight {
+/** @param isDraft a tree that is not taken yet: nothing is known of its light, whatever its shoots are called */
+export function useStageLight(canopy: Canopy, isDraft: boolean): StageLight {
   const { sheet } = usePreferences();
   const { colouring, spotlight, lookingAt } = useView();
   const { known, heights, stale } = useKnownLight();
@@ -35,7 +36,8 @@ export function useStageLight(canopy: Canopy): StageLight {
   );
   const shown = trial ?? moment ?? { light: known, stale, kind: 'open sky' as const };
   const by = shown.light === known ? colouring : 'node';
-  const shares = useMemo(() => leafShares(canopy, shown.light, by), [canopy, shown.light, by]);
+  const light = isDraft ? unknown : shown.light;
+  const shares = useMemo(() => leafShares(canopy, light, by), [canopy, light, by]);
   return { shares, shareKind: shown.kind, stale: shown.stale, spotlight: spotlit };
 }
 

@@ -50,6 +50,10 @@ export interface View {
   readonly wantsRenewal: boolean;
   /** The Work sheet's stage shows the tree as it stands now, with its buds, rather than in full leaf. */
   readonly isWorkBare: boolean;
+  /** A new tree is being chosen from the forms. */
+  readonly isStarting: boolean;
+  /** The tree that is shown in place of the open one and is not taken yet; null: the open one is shown. */
+  readonly draft: TreeFile | null;
   /** How far the sheet is up on a phone. */
   readonly sheetSize: SheetSize;
   readonly kept: Kept | null;
@@ -85,6 +89,8 @@ const firstView: View = {
   boldness: 'balanced',
   wantsRenewal: false,
   isWorkBare: false,
+  isStarting: false,
+  draft: null,
   sheetSize: 'half',
   kept: null,
 };

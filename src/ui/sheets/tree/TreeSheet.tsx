@@ -1,13 +1,19 @@
 /** What grew: every branch in figures; the one that is selected can be changed. */
 import { useMemo, useState } from 'react';
 import { branchOf } from '../../../editor/selection.ts';
-import { useFile, useSelected } from '../../state/workbench.ts';
+import { CommandButton } from '../../frame/CommandButton.tsx';
+import { useFile, useSelected, useView } from '../../state/workbench.ts';
 import { AddBranch } from './AddBranch.tsx';
 import { BranchTable } from './BranchTable.tsx';
 import { listBranches } from './branchList.ts';
+import { StartSheet } from './start/StartSheet.tsx';
 import { treeWords as words } from './words.ts';
 
 export function TreeSheet() {
+  return useView().isStarting ? <StartSheet /> : <OpenTree />;
+}
+
+function OpenTree() {
   const file = useFile();
   const selected = branchOf(file, useSelected());
   const [isAdding, setAdding] = useState(false);
@@ -30,9 +36,12 @@ export function TreeSheet() {
       {isAdding ? (
         <AddBranch parent={parent} onDone={() => setAdding(false)} />
       ) : (
-        <button type="button" className="button" onClick={() => setAdding(true)}>
-          {words.addOn(parent.name)}
-        </button>
+        <div className="button-row">
+          <button type="button" className="button" onClick={() => setAdding(true)}>
+            {words.addOn(parent.name)}
+          </button>
+          <CommandButton id="start" />
+        </div>
       )}
       <BranchTable branches={branches} selected={selected} />
     </>
