@@ -3,6 +3,7 @@ import { type SceneChange, sceneChange } from '../light/trace/change.ts';
 import { retraceLeafWaveSteps } from '../light/trace/retraceLeafWave.ts';
 import { retraceWaveSteps } from '../light/trace/retraceWave.ts';
 import type { JobSteps } from '../plan/errand.ts';
+import { withGround } from '../plan/groundLight.ts';
 import { progressOf } from './progressOf.ts';
 import type { TracedTree } from './tracedTree.ts';
 import type { UntracedTree } from './untracedTree.ts';
@@ -55,9 +56,9 @@ export function retracing(kept: TracedTree, tree: UntracedTree): PairSource | nu
     const doing = 'Following the light';
     const told = (start: number) => (share: number) => ({ done: start + (share * (to - from)) / 2, doing });
     const common = { ...scene, groupCount: scene.leafCount, before, change };
-    return {
-      nodes: yield* progressOf(retraceWaveSteps({ ...common, wave }), told(from)),
-      leaves: yield* progressOf(retraceLeafWaveSteps({ ...common, wave: leafWave }), told((from + to) / 2)),
-    };
+    const nodes = yield* progressOf(retraceWaveSteps({ ...common, wave }), told(from));
+    const onLeaves = retraceLeafWaveSteps({ ...common, wave: leafWave });
+    const leaves = yield* progressOf(onLeaves, told((from + to) / 2));
+    return { nodes, leaves: withGround(scene, leaves, null) };
   };
 }

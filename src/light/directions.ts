@@ -19,6 +19,8 @@ export interface Direction {
   readonly pose?: number;
   /** Of a direction that brings light which a patch of a wall throws back: rays that do not meet that patch bring nothing. */
   readonly thrownBy?: ThrownBy;
+  /** Of rays that come down in a zone of the ground: it is as bright as what reaches the patch that stands for it. */
+  readonly onGround?: { readonly patch: number; readonly faces: FaceLight };
 }
 
 export interface ThrownBy {

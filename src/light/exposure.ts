@@ -22,8 +22,7 @@ export { eachReceiver, type Grouping, listShares };
  * the root of n; it is 0 for a single wave, which cannot tell. Who asks more than once of the same groups and owners makes a
  * `nodeTable` and asks that (`exposureOf`): the same figures to the last bit, in a fiftieth of the time.
  *
- * Light thrown back by walls is in the ledger's own directions for it. Dropped: that of pot and wood; the ground's shade (ground cells have the brightness of open
- * ground).
+ * Light thrown back by walls is in the ledger's own directions for it. Dropped: that of pot and wood.
  * @param keep which owners stand; all when left out
  */
 export function exposure(

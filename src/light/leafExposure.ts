@@ -1,6 +1,6 @@
 /** Light on groups of leaves, read from the leaf ledger for any period and any set of kept owners. */
 import type { CellLight, Direction } from './directions.ts';
-import type { LeafLedger, LeafWave } from './leafLedger.ts';
+import { type LeafLedger, type LeafWave, weighedDirections } from './leafLedger.ts';
 import { checkLeaves, type LeafTable, leafRowMaker } from './leafTable.ts';
 import type { Exposure, KeepSet } from './ledger.ts';
 import { type RowOf, rowReader } from './nodeTable.ts';
@@ -60,6 +60,8 @@ class Part {
   private readonly cellSum: Float64Array;
   private readonly cellSquares: Float64Array;
   private readonly cellProducts: Float64Array;
+  /** Of the rays of one cell and wave, where there are several: the ground's, zone by zone. */
+  private readonly bundle: Float64Array;
 
   constructor(groupCount: number) {
     this.sum = new Float64Array(groupCount);
@@ -68,6 +70,7 @@ class Part {
     this.cellSum = new Float64Array(groupCount);
     this.cellSquares = new Float64Array(groupCount);
     this.cellProducts = new Float64Array(groupCount);
+    this.bundle = new Float64Array(groupCount);
   }
 
   addCell(rays: readonly Ray[], waves: readonly RowWave[]): void {
@@ -76,8 +79,11 @@ class Part {
     cellSquares.fill(0);
     cellProducts.fill(0);
     let [open, openSquares] = [0, 0];
-    for (const ray of rays) {
-      this.addRay(ray, (waves[ray.wave] as RowWave).rowOf(ray.direction));
+    for (const [i, ray] of rays.entries()) {
+      const row = (waves[ray.wave] as RowWave).rowOf(ray.direction);
+      const [isFirst, isLast] = [rays[i - 1]?.wave !== ray.wave, rays[i + 1]?.wave !== ray.wave];
+      if (isFirst && isLast) this.addRay(ray, row);
+      else this.bundleRay(ray, row, isFirst, isLast);
       open += ray.open;
       openSquares += ray.open ** 2;
     }
@@ -86,7 +92,15 @@ class Part {
     this.closeCell(open, waves.length);
   }
 
-  private addRay({ weight, open }: Ray, row: Float64Array): void {
+  /** Adds up rays of one cell and wave, and takes the sum as one; none of them is of the open sky. */
+  private bundleRay({ weight, open }: Ray, row: Float64Array, isFirst: boolean, isLast: boolean): void {
+    const { bundle } = this;
+    if (isFirst) bundle.fill(0);
+    for (let g = 0; g < row.length; g++) bundle[g] = (bundle[g] as number) + (row[g] as number) * weight;
+    if (isLast) this.addRay({ weight: 1, open }, bundle);
+  }
+
+  private addRay({ weight, open }: Pick<Ray, 'weight' | 'open'>, row: Float64Array): void {
     const { cellSum, cellSquares, cellProducts } = this;
     for (let g = 0; g < row.length; g++) {
       const value = (row[g] as number) * weight;
@@ -160,7 +174,7 @@ export function leafExposure(ledger: LeafLedger, light: CellLight, keep?: KeepSe
   checkLeaves(ledger, keep);
   const { waves, groupCount } = ledger;
   const rowWaves = waves.map((wave) => ({
-    directions: wave.directions,
+    directions: weighedDirections(wave),
     rowOf: leafRowMaker(wave, keep),
   }));
   return exposureOfRows(rowWaves, groupCount, light);

@@ -42,7 +42,29 @@ export interface LeafWave {
   readonly kindGroup: Int32Array;
   readonly kindOwner: Int32Array;
   readonly kindShare: Float64Array;
+  /** Where rays to the ground come down; where left out all of the ground is taken as lit alike. */
+  readonly landing?: Landing;
 }
+
+/** The directions of a wave as they are weighed: those to the ground once for every zone of it that has a light of its own. */
+export interface Landing {
+  readonly directions: readonly Direction[];
+  /** Per entry of these: number of the direction as it was traced, and the zone its rays come down in; 0 for all that has none. */
+  readonly traced: Int32Array;
+  readonly zone: Uint8Array;
+  /** Highest number of a zone. */
+  readonly zones: number;
+  /** Zone of each ray with hits, as `runRay`. */
+  readonly runZone: Uint8Array;
+}
+
+/** The directions that the rows of a wave stand for. */
+export const weighedDirections = ({ directions, landing }: LeafWave): readonly Direction[] =>
+  landing?.directions ?? directions;
+
+/** Of a row of a wave: its direction as traced, and its zone. */
+export const rowPlace = ({ landing }: LeafWave, row: number): readonly [direction: number, zone: number] =>
+  landing === undefined ? [row, 0] : [landing.traced[row] as number, landing.zone[row] as number];
 
 export interface LeafLedger {
   readonly ownerCount: number;

@@ -1,8 +1,8 @@
 /** The light on leaves, taken apart by the way it came. */
 import type { CellLight } from './directions.ts';
-import type { LeafLedger, LeafWave } from './leafLedger.ts';
+import { type LeafLedger, type LeafWave, rowPlace, weighedDirections } from './leafLedger.ts';
 import type { LeafFigures } from './leafOptics.ts';
-import { checkLeaves, kindShares } from './leafTable.ts';
+import { checkLeaves, kindShares, ZoneRows } from './leafTable.ts';
 import type { KeepSet } from './ledger.ts';
 import {
   type LightParts,
@@ -31,6 +31,7 @@ function passedShares(wave: LeafWave, figures: LeafFigures, keep?: KeepSet): Pas
   return { leaves, unbent: leaves.map(unbentShareOf(figures)), fixed };
 }
 
+/** Per zone and group. */
 interface Rows {
   readonly straight: Float64Array;
   readonly transmitted: Float64Array;
@@ -38,9 +39,10 @@ interface Rows {
 }
 
 function sumParts(wave: LeafWave, shares: PassedShares, direction: number, into: Rows): void {
-  const { hitKind, hitShare, hitStart, kindGroup } = wave;
+  const { hitKind, hitShare, hitStart, kindGroup, runStart, landing, groupCount } = wave;
   const { straight, transmitted, scattered } = into;
   let [leaves, unbent, fixed] = [1, 1, 1];
+  let [run, row] = [runStart[direction] as number, 0];
   for (let k = hitStart[direction] as number; k < (hitStart[direction + 1] as number); k++) {
     let kind = hitKind[k] as number;
     if (kind < 0) {
@@ -48,15 +50,17 @@ function sumParts(wave: LeafWave, shares: PassedShares, direction: number, into:
       leaves = 1;
       unbent = 1;
       fixed = 1;
+      if (landing !== undefined) row = (landing.runZone[run++] as number) * groupCount;
     }
     const group = kindGroup[kind] as number;
     if (group >= 0) {
+      const at = row + group;
       const reached = hitShare === null ? fixed : fixed * (hitShare[k] as number);
-      if (leaves === 1) straight[group] = (straight[group] as number) + reached;
+      if (leaves === 1) straight[at] = (straight[at] as number) + reached;
       else {
         const [light, through] = [reached * leaves, reached * leaves * unbent];
-        transmitted[group] = (transmitted[group] as number) + through;
-        scattered[group] = (scattered[group] as number) + (light - through);
+        transmitted[at] = (transmitted[at] as number) + through;
+        scattered[at] = (scattered[at] as number) + (light - through);
       }
     }
     leaves *= shares.leaves[kind] as number;
@@ -67,21 +71,23 @@ function sumParts(wave: LeafWave, shares: PassedShares, direction: number, into:
 
 /** The three rows of a direction are made together. */
 function partRowMaker(wave: LeafWave, figures: LeafFigures, keep?: KeepSet): RowsOf {
-  const { groupCount, groupAreaM2, rayAreaM2 } = wave;
   const shares = passedShares(wave, figures, keep);
-  const perHit = groupAreaM2.map((areaM2) => (areaM2 > 0 ? rayAreaM2 / areaM2 : 0));
-  const row = (): Float64Array => new Float64Array(groupCount);
-  const rows = { straight: row(), transmitted: row(), scattered: row() };
-  let last = -1;
-  const of = (name: keyof Rows) => (direction: number) => {
-    if (direction === last) return rows[name];
-    last = direction;
-    for (const one of Object.values(rows)) one.fill(0);
-    sumParts(wave, shares, direction, rows);
-    for (const one of Object.values(rows)) {
-      for (let g = 0; g < groupCount; g++) one[g] = (one[g] as number) * (perHit[g] as number);
+  const zoneRows = {
+    straight: new ZoneRows(wave),
+    transmitted: new ZoneRows(wave),
+    scattered: new ZoneRows(wave),
+  };
+  const { straight, transmitted, scattered } = zoneRows;
+  const rows = { straight: straight.rows, transmitted: transmitted.rows, scattered: scattered.rows };
+  const of = (name: keyof Rows) => (row: number) => {
+    const [direction, zone] = rowPlace(wave, row);
+    if (straight.turnTo(wave, direction)) {
+      transmitted.turnTo(wave, direction);
+      scattered.turnTo(wave, direction);
+      sumParts(wave, shares, direction, rows);
+      for (const one of Object.values(zoneRows)) one.scale();
     }
-    return rows[name];
+    return zoneRows[name].of(zone);
   };
   return { straight: of('straight'), transmitted: of('transmitted'), scattered: of('scattered') };
 }
@@ -89,7 +95,7 @@ function partRowMaker(wave: LeafWave, figures: LeafFigures, keep?: KeepSet): Row
 const rowWaves = (ledger: LeafLedger, figures: LeafFigures, keep?: KeepSet) => {
   checkLeaves(ledger, keep);
   return ledger.waves.map((wave) => ({
-    directions: wave.directions,
+    directions: weighedDirections(wave),
     rowsOf: partRowMaker(wave, figures, keep),
   }));
 };

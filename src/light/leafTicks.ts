@@ -107,10 +107,11 @@ class WaveTicks {
 }
 
 /**
- * Looks at every hit of the ledger, once for all ticks. Throws on an empty ledger and on a keep-set that does not fit it.
+ * Looks at every hit of the ledger, once for all ticks; the ground is taken as lit alike. Throws on an empty ledger and on a keep-set that does not fit it.
  * @param keep which owners stand at first; all when left out
  */
-export function makeLeafTicks(ledger: LeafLedger, keep?: KeepSet): LeafTicks {
+export function makeLeafTicks(landed: LeafLedger, keep?: KeepSet): LeafTicks {
+  const ledger = { ...landed, waves: landed.waves.map(({ landing: _landing, ...wave }): LeafWave => wave) };
   const { ownerCount } = ledger;
   const table = leafTable(ledger, keep);
   const waves = ledger.waves.map(

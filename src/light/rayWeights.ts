@@ -66,6 +66,8 @@ function openSum(directions: readonly Direction[], kind: 'sky' | 'beam', light: 
  * those of the open sky all the same. Below a cover the closed sums are those below it, in shares of the open sky above. Of a
  * pot that is turned each direction counts for the days of the pose it was traced in, poseCount times.
  *
+ * Ground that shade falls on is as bright as its zone: the energy of its cell times what reaches the zone over what would in the open.
+ *
  * Light thrown back by patches of walls: reflectance x irradiance of the patch / pi is its radiance, the same to all sides
  * (Lambert), and the irradiance is summed from the patch's own rays in the same light.
  *
@@ -77,10 +79,14 @@ export function rayWeights(all: Waves, light: CellLight): readonly WaveWeights[]
   const faces = all.waves.map(({ directions }) => facesOf(directions));
   if (faces.every((one) => one === null)) return plainWeights(all, light);
   const irradiance = patchIrradiance(faces, light);
+  const unshaded = shareBelow(light);
   return plainWeights(all, light).map((weights, w) => {
     const directions = all.waves[w]?.directions ?? [];
     const weight = weights.weight.map((value, d) => {
-      const by = directions[d]?.thrownBy;
+      const { thrownBy: by, onGround } = directions[d] as Direction;
+      if (onGround !== undefined && value > 0) {
+        return (value * (irradiance[w]?.[onGround.patch] ?? Number.NaN)) / unshaded;
+      }
       if (by === undefined) return value;
       return ((by.reflectance * by.solidAngleSr) / Math.PI) * (irradiance[w]?.[by.patch] ?? Number.NaN);
     });
@@ -88,8 +94,16 @@ export function rayWeights(all: Waves, light: CellLight): readonly WaveWeights[]
   });
 }
 
-const facesOf = (directions: readonly Direction[]): FaceLight | null =>
-  directions.find(({ thrownBy }) => thrownBy !== undefined)?.thrownBy?.faces ?? null;
+function facesOf(directions: readonly Direction[]): FaceLight | null {
+  const one = directions.find(({ thrownBy, onGround }) => thrownBy !== undefined || onGround !== undefined);
+  return (one?.thrownBy ?? one?.onGround)?.faces ?? null;
+}
+
+/** What a level sensor with nothing above it but a cover gets, as share of the open sky. */
+function shareBelow({ below, openSkyParMolM2Day }: CellLight): number {
+  if (below === undefined) return 1;
+  return (below.beamParMolM2Day + below.diffuseParMolM2Day) / openSkyParMolM2Day;
+}
 
 /** Light on each patch in each wave, as share of what a level sensor under open sky gets. */
 function patchIrradiance(faces: readonly (FaceLight | null)[], light: CellLight): readonly Float64Array[] {

@@ -6,6 +6,7 @@ import type { Canopy } from '../growth/canopy.ts';
 import { canopySurfaces, nodeReceivers } from '../growth/scene.ts';
 import { leafOptics } from '../light/leafOptics.ts';
 import { poseCount, poseDeg } from '../light/sky/turns.ts';
+import { type GroundZones, groundZones } from '../light/thrown/groundZones.ts';
 import { type Patch, throwingPatches } from '../light/thrown/patches.ts';
 import type { Ball } from '../light/thrown/thrownDirections.ts';
 import type { PlanInput } from './input.ts';
@@ -27,6 +28,8 @@ export interface CanopyScene {
   readonly fixedByPose: readonly (readonly Surface[])[] | null;
   /** Walls that throw light back; null where none is to, and for a pot that is turned, whose walls stay dark. */
   readonly throwing: Throwing | null;
+  /** Ground whose shade counts for the light it throws back; null where there are no leaves. */
+  readonly ground: GroundZones | null;
   readonly latitudeDeg: number;
   readonly seed: number;
 }
@@ -76,6 +79,10 @@ export function canopyScene(canopy: Canopy, input: PlanInput): CanopyScene {
       site.wallsThrowLight === true && site.quarterTurns === undefined
         ? throwingOf(canopy, surfaces, fixed.length)
         : null,
+    ground: groundZones(
+      canopy.nodes.map(({ point }) => point),
+      leafReachM,
+    ),
     latitudeDeg: site.latitudeDeg,
     seed,
   };

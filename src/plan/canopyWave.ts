@@ -4,12 +4,13 @@ import type { LeafWave } from '../light/leafLedger.ts';
 import type { Wave } from '../light/ledger.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
 import { casterByDirection } from '../light/trace/lattice/casterByDirection.ts';
-import { traceLeafWaveSteps } from '../light/trace/leafWave.ts';
+import { type TraceLeafWaveInput, traceLeafWaveSteps } from '../light/trace/leafWave.ts';
 import { inWorld, tracerByDirection } from '../light/trace/sceneByDirection.ts';
 import { traceWaveSteps } from '../light/trace/wave.ts';
 import type { CanopyScene } from './canopyScene.ts';
+import { withGround } from './groundLight.ts';
 import { inPoses } from './poses.ts';
-import { rayPlan } from './rayPlan.ts';
+import { type RayPlan, rayPlan } from './rayPlan.ts';
 
 /** A wave to be traced, as plain data. */
 export interface WaveTask {
@@ -88,7 +89,23 @@ function leafWaveSteps(task: WaveTask): Generator<number, LeafWave, void> {
     wave,
   };
   const plan = rayPlan(scene, wave, directions, coarse !== undefined);
-  if (plan === null) return traceLeafWaveSteps({ ...input, directions });
-  const makeCaster = casterByDirection({ scenes: plan.scenes, group, groupCount: leafCount }, plan.sceneOf);
+  const steps = plan === null ? traceLeafWaveSteps({ ...input, directions }) : plannedSteps(input, plan);
+  return coarse === undefined ? withGroundSteps(scene, steps, plan) : steps;
+}
+
+function plannedSteps(
+  input: Omit<TraceLeafWaveInput, 'directions'>,
+  plan: RayPlan,
+): Generator<number, LeafWave, void> {
+  const makeCaster = casterByDirection({ ...input, scenes: plan.scenes }, plan.sceneOf);
   return inWorld(traceLeafWaveSteps({ ...input, directions: plan.traced }, makeCaster), plan.directions);
+}
+
+/** A coarse answer takes the ground as lit alike; whole waves do not. */
+function* withGroundSteps(
+  scene: CanopyScene,
+  steps: Generator<number, LeafWave, void>,
+  plan: RayPlan | null,
+): Generator<number, LeafWave, void> {
+  return withGround(scene, yield* steps, plan);
 }

@@ -1,8 +1,9 @@
 /** Which directions a wave is traced along, and what each of them meets. */
 import type { Surface } from '../geometry/surface.ts';
-import type { Direction } from '../light/directions.ts';
+import type { Direction, FaceLight } from '../light/directions.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
 import { faceLight } from '../light/thrown/faceLight.ts';
+import { zonePatches } from '../light/thrown/groundZones.ts';
 import { beforePatch } from '../light/thrown/patches.ts';
 import { thrownDirections } from '../light/thrown/thrownDirections.ts';
 import { type SceneOf, sceneFinder } from '../light/trace/sceneByDirection.ts';
@@ -16,6 +17,8 @@ export interface RayPlan {
   readonly traced: readonly Direction[];
   readonly scenes: readonly (readonly Surface[])[];
   readonly sceneOf: SceneOf;
+  /** Light on the walls' patches, then on the zones of the ground; null for a pot that is turned. */
+  readonly faces: FaceLight | null;
 }
 
 /** Null where all directions meet the one scene. A coarse answer leaves out what walls throw back. */
@@ -33,13 +36,15 @@ export function rayPlan(
       traced,
       scenes: poses,
       sceneOf: sceneFinder(traced, ({ pose = 0 }) => pose),
+      faces: null,
     };
   }
   const { throwing, surfaces, ownerCount, latitudeDeg, seed } = scene;
   if (throwing === null || isCoarse) return null;
   const { patches, treeCount, ball } = throwing;
   const all = waveDirections({ latitudeDeg, seed, wave });
-  const faces = faceLight({ surfaces, patches, directions: all, ownerCount, seed, wave });
+  const lit = [...patches, ...(scene.ground === null ? [] : zonePatches(scene.ground))];
+  const faces = faceLight({ surfaces, patches: lit, directions: all, ownerCount, seed, wave });
   const thrown = thrownDirections({ directions: wanted, patches, faces, ball, seed, wave });
   const directions = [...wanted, ...thrown];
   return {
@@ -47,5 +52,6 @@ export function rayPlan(
     traced: directions,
     scenes: [surfaces, ...patches.map((patch) => beforePatch(surfaces, treeCount, patch))],
     sceneOf: sceneFinder(directions, ({ thrownBy }) => (thrownBy === undefined ? 0 : 1 + thrownBy.patch)),
+    faces,
   };
 }

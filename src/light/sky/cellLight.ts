@@ -40,8 +40,7 @@ export interface SkyOver {
  * to the next box towards noon: below 0.3 % of a day's beam up to 65 degrees of latitude.
  *
  * Sky: level light of the day over the patches by their brightness (`skyEnergy`), scaled so that the level gets the closed sum.
- * Ground: as bright as open ground under the period's mean light, everywhere; the tree's own shadow on it is left out, so light
- * from below is somewhat too high under a dense crown. Rising ground and a skyline are as bright as level ground of their
+ * Ground: as bright as open ground under the mean light; its shade is in `rayWeights`. Rising ground and a skyline: as level ground of their
  * reflectance. Below a cover all light is what it passes; the open sky stays that above it.
  */
 export function cellLight({ site, period, weather, ...over }: CellLightInput): CellLight {

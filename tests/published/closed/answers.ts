@@ -19,6 +19,7 @@ import {
   uprightSky,
 } from './forms.ts';
 import { besideWall } from './paleWall.ts';
+import { underDisc, underTracedDisc } from './shadedGround.ts';
 
 interface ClosedForm {
   readonly quantity: string;
@@ -317,7 +318,27 @@ const thrown: readonly ClosedForm[] = [
   },
 ];
 
-const forms = [...slabs, ...balls, ...obstructions, ...energy, ...around, ...thrown];
+/** Radius of the disc, its height, reflectance of the ground. */
+const aboveGround = [
+  [1, 0.5, 0.3],
+  [1, 1, 0.3],
+  [0.7, 1.4, 0.5],
+] as const;
+
+const shaded: readonly ClosedForm[] = [
+  {
+    quantity:
+      'light of an even sky from the ground below a dark disc on its lower side: radius 1, 1, 0.7 at height 0.5, 1, 1.4, reflectance 0.3, 0.3, 0.5',
+    inputs: { aboveGround },
+    expected: aboveGround.map(([radius, height, pale]) => underDisc(radius, height, pale)),
+    ours: () => aboveGround.map(([radius, height, pale]) => underTracedDisc(radius, height, pale)),
+    tolerance: 0.012,
+    source: 'Howell B-13 and reciprocity, integrated over the ground',
+    toleranceFloor: 'the ground is lit zone by zone, quarters of the disc wide; 24 waves',
+  },
+];
+
+const forms = [...slabs, ...balls, ...obstructions, ...energy, ...around, ...thrown, ...shaded];
 const idOf = (i: number): string => `closed.${i + 1}`;
 
 export const closed: CaseTable = {

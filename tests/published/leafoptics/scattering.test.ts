@@ -109,6 +109,19 @@ describe('scattering by the effective share that leaves pass', () => {
     }
   });
 
+  test('drops from the light on ground of 0.25 what leaves throw back at it: 0.015 of it at most', () => {
+    for (const pose of ['level', 'spherical'] as const) {
+      for (const leafAreaIndex of [1, 2, 4]) {
+        const slab = { pose, leafAreaIndex, ...fig, beamCosine: null } as const;
+        const { under, thrownBack } = solve(slab);
+        // Between ground and slab light goes to and fro: under (1 + r R + ...), R what the slab throws back of an even sky.
+        const truth = under / (1 - 0.25 * thrownBack);
+        expect(1 - under / truth).toBeLessThan(0.015);
+        expect(1 - under / truth).toBeGreaterThan(0.002);
+      }
+    }
+  });
+
   test('never passes less than the bare leaf does', () => {
     expect(leafOptics({ leafReflectance: 0.05, leafTransmittance: 0.1 }).transmittance).toBe(0.1);
   });
