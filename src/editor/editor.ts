@@ -1,5 +1,8 @@
 /** The open tree: its history, what is selected, and the last thing said about an edit. */
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { parentsFirst } from '../document/meaning/graph.ts';
+import { findImpossibleWood } from '../document/meaning/wood.ts';
+import { namedPlace } from '../document/shape.ts';
 import type { TreeFile } from '../document/treeFile.ts';
 import type { Edit } from './edit.ts';
 import { type History, record, redo, startHistory, undo } from './history.ts';
@@ -38,11 +41,20 @@ function at(history: History, selectedId: string | null, text: string): EditorSt
   return { history, selectedId: isKept ? selectedId : null, notice: done(text) };
 }
 
+/** Why the wood of the next file cannot stand: what is made must be readable when it is opened again. */
+function impossibleWood(next: TreeFile, before: TreeFile): string | null {
+  if (next.axes === before.axes) return null;
+  const wrong = findImpossibleWood(next.axes, parentsFirst(next.axes));
+  return wrong === null ? null : `That cannot be: ${namedPlace(next, wrong.place)}. ${wrong.reason}`;
+}
+
 function edited(state: EditorState, edit: Edit): EditorState {
   const { history, selectedId } = state;
   const result = edit(history.present.file);
   if (!result.ok) return { ...state, notice: { kind: 'refused', text: result.reason } };
   if (result.file === history.present.file) return state;
+  const impossible = impossibleWood(result.file, history.present.file);
+  if (impossible !== null) return { ...state, notice: { kind: 'refused', text: impossible } };
   const select = result.select === undefined ? selectedId : result.select;
   return at(record(history, { file: result.file, said: result.said }), select, result.said);
 }

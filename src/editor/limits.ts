@@ -9,7 +9,11 @@ export type FigureName =
   | 'fromUprightDeg'
   | 'leafCount'
   | 'budCount'
-  | 'midribM';
+  | 'midribM'
+  | 'copies'
+  | 'setCount'
+  | 'spacingM'
+  | 'aroundDeg';
 
 interface Limit {
   readonly min: number;
@@ -39,6 +43,10 @@ export const limits: Readonly<Record<FigureName, Limit>> = {
   },
   leafCount: { min: 0, max: 200, words: 'The number of leaves', range: '0 to 200', whole: true },
   budCount: { min: 0, max: 200, words: 'The number of buds', range: '0 to 200', whole: true },
+  copies: { min: 2, max: 12, words: 'The number of limbs in all', range: '2 to 12', whole: true },
+  setCount: { min: 1, max: 200, words: 'The number to set', range: '1 to 200', whole: true },
+  spacingM: { min: 0.002, max: 2, words: 'The distance from one to the next', range: '2 mm to 2 m' },
+  aroundDeg: { min: 0, max: 360, words: 'The turn round the wood', range: '0 to 360 degrees' },
   midribM: { min: 0.01, max: 0.6, words: 'The leaf size (midrib)', range: '1 to 60 cm' },
 };
 

@@ -1,18 +1,34 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { parseTreeFile } from '../../src/document/parseTreeFile.ts';
 import type { TreeFile } from '../../src/document/treeFile.ts';
 import { writeTreeFile } from '../../src/document/writeTreeFile.ts';
 import type { Edit, Edited } from '../../src/editor/edit.ts';
 import { createEditor } from '../../src/editor/editor.ts';
 import { add } from '../../src/editor/edits/add.ts';
+import { copyRound, mirror } from '../../src/editor/edits/copy.ts';
 import { describe as describeBranch } from '../../src/editor/edits/describe.ts';
+import { markMany, removeMany, thinEverySecond } from '../../src/editor/edits/many.ts';
 import { move } from '../../src/editor/edits/move.ts';
 import { changeStanding } from '../../src/editor/edits/place.ts';
 import { remove } from '../../src/editor/edits/remove.ts';
 import { reshape } from '../../src/editor/edits/reshape.ts';
+import { setAlong } from '../../src/editor/edits/setAlong.ts';
+import { turnRound } from '../../src/editor/edits/turnRound.ts';
 import { smallTree } from './smallTree.ts';
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
+
+const along = {
+  what: 'shoots' as const,
+  count: 2,
+  firstM: 0.03,
+  spacingM: 0.07,
+  aroundDeg: 40,
+  divergenceDeg: 137.5,
+  shootM: 0.31,
+  leafCount: 5,
+};
 
 /** Edits of the branch picked by `a`, with figures made of three shares. */
 const edits: Readonly<Record<string, (file: TreeFile, a: number, b: number, c: number) => Edited>> = {
@@ -41,6 +57,23 @@ const edits: Readonly<Record<string, (file: TreeFile, a: number, b: number, c: n
       condition: 'dead',
       budCount: Math.round(c * 6),
     }),
+  copy: (file, a, b, c) =>
+    copyRound(file, pick(file, a), { count: 2 + Math.round(b * 2), stepM: (c - 0.5) * 0.1 }),
+  mirror: (file, a) => mirror(file, pick(file, a)),
+  mark: (file, a, b, c) =>
+    markMany(file, [pick(file, a), pick(file, b)], { condition: 'damaged', pin: c > 0.5 ? 'keep' : null }),
+  removeMany: (file, a, b) => removeMany(file, [pick(file, a), pick(file, b)]),
+  thin: (file, a) => thinEverySecond(file, pick(file, a)),
+  setBuds: (file, a, b, c) =>
+    setAlong(file, pick(file, a), {
+      ...along,
+      what: 'buds',
+      count: 1 + Math.round(b * 5),
+      spacingM: c * 0.1,
+    }),
+  setShoots: (file, a, b, c) =>
+    setAlong(file, pick(file, a), { ...along, count: 1 + Math.round(b * 3), firstM: c * 0.1 }),
+  turnRound: (file, a, b) => turnRound(file, pick(file, a), b * 360),
   turn: (file, _, b) => changeStanding(file, { turnedDeg: b * 360 }),
 };
 
@@ -65,6 +98,8 @@ describe('undo', () => {
         const start = writeTreeFile(editor.file());
         for (const edit of edits) editor.make(edit);
         const end = writeTreeFile(editor.file());
+        // Whatever was made can be opened again.
+        expect(parseTreeFile(end)).toMatchObject({ ok: true });
         const steps = editor.store.getState().history.past.length;
         for (let i = 0; i < steps; i++) editor.undo();
         expect(writeTreeFile(editor.file())).toBe(start);

@@ -1,9 +1,10 @@
-/** A branch added by its figures: straight, where the grower says it is. */
+/** A branch added by its figures, where the grower says it is. */
 import type { TreeFile } from '../../document/treeFile.ts';
 import { pathLengthM } from '../../geometry/path.ts';
-import { scale } from '../../geometry/vec.ts';
+import { add as add3, scale } from '../../geometry/vec.ts';
 import { direction, wind, wrapDeg } from '../../geometry/world.ts';
 import { axisOf, type Edited, refuse, type TreeAxis } from '../edit.ts';
+import { freshIds, freshName, namesOf } from '../freshIds.ts';
 import { anyOutside } from '../limits.ts';
 import { divergenceDeg } from '../spiral.ts';
 
@@ -40,14 +41,14 @@ export function add(file: TreeFile, branch: NewBranch): Edited {
   }
   if (branch.tipDiameterM > branch.baseDiameterM)
     return refuse('A branch cannot be thicker at its tip than at its base.');
-  const id = freshId(file);
+  const [id = ''] = freshIds(file, 1);
   const axis: TreeAxis = {
     id,
-    name: name.trim() || freshName(file, kind, parent, branch.bearingDeg),
+    name: name.trim() || nameOf(file, kind, parent, branch.bearingDeg),
     kind,
     parentId,
     atM: Math.min(branch.atM, parentLengthM),
-    path: [[0, 0, 0], [...scale(direction(branch.bearingDeg, 90 - branch.fromUprightDeg), branch.lengthM)]],
+    path: bowedPath(branch.lengthM, branch.bearingDeg, branch.fromUprightDeg),
     baseDiameterM: branch.baseDiameterM,
     tipDiameterM: branch.tipDiameterM,
     grownIn: Number(file.season.sketchedOn.slice(0, 4)) - (kind === 'shoot' ? 0 : 1),
@@ -80,19 +81,24 @@ export function typicalMidribM(file: TreeFile): number {
   return midribs[Math.floor(midribs.length / 2)] ?? usualMidribM;
 }
 
-function freshId(file: TreeFile): string {
-  const used = new Set(file.axes.flatMap((axis) => [axis.id, ...axis.buds.map((bud) => bud.id)]));
-  let n = file.axes.length + 1;
-  while (used.has(`added-${n}`)) n++;
-  return `added-${n}`;
+function nameOf(file: TreeFile, kind: NewBranch['kind'], parent: TreeAxis, bearingDeg: number): string {
+  const word = kind === 'scaffold' ? 'limb' : kind;
+  return freshName(namesOf(file), `${parent.name}, ${wind(bearingDeg)} ${word}`);
 }
 
-function freshName(file: TreeFile, kind: NewBranch['kind'], parent: TreeAxis, bearingDeg: number): string {
-  const word = kind === 'scaffold' ? 'limb' : kind;
-  const base = `${parent.name}, ${wind(bearingDeg)} ${word}`.slice(0, 190);
-  const used = new Set(file.axes.map((axis) => axis.name));
-  if (!used.has(base)) return base;
-  let n = 2;
-  while (used.has(`${base} ${n}`)) n++;
-  return `${base} ${n}`;
+/** How far a new branch bows below the straight line to its tip, as a share of it: a usual look, our choice. */
+const bow = 0.05;
+
+/**
+ * A course that sets out flatter and turns up, whose length, side and angle from base to tip are exactly those given. Wood that
+ * points straight up or down has no flatter way and bows to its side.
+ */
+export function bowedPath(lengthM: number, bearingDeg: number, fromUprightDeg: number): TreeAxis['path'] {
+  const ahead = direction(bearingDeg, 90 - fromUprightDeg);
+  const below = direction(bearingDeg, -fromUprightDeg);
+  const shape = [0, 0.25, 0.5, 0.75, 1].map((t) =>
+    add3(scale(ahead, t), scale(below, 4 * bow * t * (1 - t))),
+  );
+  const perM = lengthM / pathLengthM(shape);
+  return shape.map((point) => [...scale(point, perM)] as [number, number, number]);
 }

@@ -10,6 +10,7 @@ import { direction, rad, turnAboutUpright } from '../../geometry/world.ts';
 import { axisOf, type Edited, refuse, type TreeAxis, withAxes } from '../edit.ts';
 import { branchFigures } from '../figures.ts';
 import { anyOutside } from '../limits.ts';
+import { turnWood } from '../turnWood.ts';
 
 export interface Shape {
   readonly lengthM?: number | undefined;
@@ -41,9 +42,7 @@ function turnedWith(file: TreeFile, axis: TreeAxis, shape: Shape): TreeFile {
   const lean = rad(upright - old.fromUprightDeg);
   const turn = (v: Vec3): Vec3 => rotate(turnAboutUpright(v, bearing - old.bearingDeg), hinge, lean);
   const going = new Set(withDescendants({ axes: file.axes }, axis.id));
-  const changed = file.axes
-    .filter((a) => going.has(a.id))
-    .map((a) => ({ ...a, path: a.path.map((p) => [...turn(p)] as [number, number, number]) }));
+  const changed = file.axes.filter((a) => going.has(a.id)).map((a) => turnWood(a, turn));
   return withAxes(file, changed);
 }
 

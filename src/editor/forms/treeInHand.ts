@@ -45,6 +45,13 @@ interface Standing {
 export class TreeInHand {
   readonly #standing = new Map<string, Standing>();
 
+  /** With all that stands on a tree already, parents first. */
+  static of(axes: readonly Wood[]): TreeInHand {
+    const tree = new TreeInHand();
+    for (const axis of axes) tree.add(axis);
+    return tree;
+  }
+
   get axes(): Wood[] {
     return [...this.#standing.values()].map(({ wood }) => wood);
   }
