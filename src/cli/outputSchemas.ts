@@ -168,6 +168,24 @@ const gain = z.strictObject({
     .describe('Shoots that gain most, as change of their share of open sky.'),
 });
 
+const ifKept = z.strictObject({
+  what: z.string().nullable().describe('In words; null where nothing changes.'),
+  figs: z
+    .number()
+    .describe('Ripe figs of both crops that there are more when this one cut is not made; below 0: fewer.'),
+  fallBelow: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        name: z.string(),
+        share: z.number().min(0).describe('Of open sky, in the plan.'),
+        shareIfKept: z.number().min(0),
+        figsLost: z.number().describe('Figs that ripen on it in the plan and not with the piece kept.'),
+      }),
+    )
+    .describe('Shoots of the plan that fall below fruiting light then.'),
+});
+
 const wind = z.enum([
   'north',
   'north-east',
@@ -212,7 +230,13 @@ export const planReportSchema = z
           where: z.string().describe('How to find it on the tree.'),
           reasons: z.array(z.string()),
           when: span,
+          pass: z
+            .union([z.literal(1), z.literal(2)])
+            .nullable()
+            .optional()
+            .describe('Of buds rubbed off: 1 sure now, 2 look again two weeks later; null for other cuts.'),
           gain,
+          ifKept: ifKept.optional().describe('The price of overruling the cut.'),
           caution: z.string(),
           place,
           evidence: z

@@ -5,7 +5,7 @@ import type { Units } from '../geometry/measure.ts';
 import { cautionText } from '../plan/cautions.ts';
 import { pinchText } from '../plan/pinchWords.ts';
 import type { Plan } from '../plan/plan.ts';
-import { placeText, reasonText, whatText } from '../plan/words.ts';
+import { ifKeptText, placeText, reasonText, whatText } from '../plan/words.ts';
 import type { PlanReport } from './outputSchemas.ts';
 import { renewalReport } from './renewalReport.ts';
 
@@ -25,7 +25,13 @@ export function planReport(plan: Plan, file: TreeFile, units: Units, energy: Ene
       where: placeText(cut, units, viewpoint),
       reasons: cut.reasons.map((reason) => reasonText(reason, units)),
       when: { ...cut.when },
+      pass: cut.pass,
       gain: { ...cut.gain, lights: cut.gain.lights.map((light) => ({ ...light })) },
+      ifKept: {
+        what: ifKeptText(cut.ifKept),
+        figs: cut.ifKept.figs,
+        fallBelow: cut.ifKept.fallBelow.map((shoot) => ({ ...shoot })),
+      },
       caution: cut.cautions.map((key) => cautionText[key]).join(' '),
       place: { ...cut.place },
       evidence: cut.reasons.map((reason) => ({ ...reason })),

@@ -7,7 +7,7 @@ import type { CautionKey, Cut, Gain } from '../plan/cut.ts';
 import { pinchText } from '../plan/pinchWords.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
-import { placeText, reasonText, type Viewpoint, whatText } from '../plan/words.ts';
+import { ifKeptText, passText, placeText, reasonText, type Viewpoint, whatText } from '../plan/words.ts';
 import { energyWords } from './energyWords.ts';
 import { renewalLines } from './renewalText.ts';
 import { table, wrapped } from './table.ts';
@@ -145,10 +145,12 @@ function cutLines(cut: Cut, n: number, { viewpoint, units, said }: Wording): str
   const head = `${String(n).padStart(3)}. `;
   const indent = ' '.repeat(head.length);
   const cautions = cut.cautions.filter((key) => !said.has(key)).map((key) => cautionText[key]);
+  const price = cut.ifKept.fallBelow.length === 0 ? null : ifKeptText(cut.ifKept);
   const facts = [
     `Why: ${cut.reasons.map((reason) => reasonText(reason, units)).join(' ')}`,
     `Gain: ${gainWords(cut.gain, units)}.`,
-    `When: ${cut.when.from} to ${cut.when.to}.`,
+    ...(price === null ? [] : [`If you keep it: ${price}`]),
+    [`When: ${cut.when.from} to ${cut.when.to}.`, passText(cut)].filter((part) => part !== null).join(' '),
     ...cautions.map((caution) => `Caution: ${caution}`),
   ];
   return [
@@ -164,9 +166,13 @@ function sharedCautions(cuts: readonly Cut[]): CautionKey[] {
   return first?.cautions.filter((key) => rest.every(({ cautions }) => cautions.includes(key))) ?? [];
 }
 
-function countWords(count: number): string {
+function countWords(cuts: readonly Cut[]): string {
+  const count = cuts.length;
   if (count === 0) return 'Nothing needs cutting.';
-  return `${count} ${count === 1 ? 'cut' : 'cuts'}, in the order of work.`;
+  const all = `${count} ${count === 1 ? 'cut' : 'cuts'}, in the order of work`;
+  const [now, later] = [cuts.filter(({ pass }) => pass === 1), cuts.filter(({ pass }) => pass === 2)];
+  if (later[0] === undefined) return `${all}.`;
+  return `${all}: ${now.length} of buds in a first pass, ${later.length} in a second from ${later[0].when.from}.`;
 }
 
 export function planText(
@@ -187,7 +193,7 @@ export function planText(
     ...choiceLines(choice),
     ...stepLines(steps),
     '',
-    countWords(cuts.length),
+    countWords(cuts),
     ...shared.flatMap((key) => wrapped(`Caution: ${cautionText[key]}`, lineWidth, '', '  ')),
     ...cuts.flatMap((cut, i) => cutLines(cut, i + 1, wording)),
     ...pinchLines(pinch),

@@ -56,6 +56,8 @@ export type Reason =
       readonly figsForOthers: number;
       /** Of those, figs lost to its shade; the rest because the roots feed only so many. */
       readonly figsByShade: number;
+      /** What a kept shoot should bring, figs; less is no gain. */
+      readonly figsWanted: number;
     }
   | { readonly rule: 'below the fork' }
   | { readonly rule: 'pinned' }
@@ -89,6 +91,22 @@ export interface Gain {
   readonly lights: readonly { readonly id: string; readonly name: string; readonly shareGain: number }[];
 }
 
+/** The price of overruling a cut: the plan without this one cut against the plan. */
+export interface IfKept {
+  /** Ripe figs of both crops that there are more then; below 0: fewer. */
+  readonly figs: number;
+  /** Shoots of the plan that fall below fruiting light then, those that lose most figs first. */
+  readonly fallBelow: readonly {
+    readonly id: string;
+    readonly name: string;
+    /** Of open sky: in the plan, and with the piece kept. */
+    readonly share: number;
+    readonly shareIfKept: number;
+    /** Figs that ripen on it in the plan and not with the piece kept. */
+    readonly figsLost: number;
+  }[];
+}
+
 export interface Cut {
   /** Stable: made of kind and target. */
   readonly id: string;
@@ -100,6 +118,9 @@ export interface Cut {
   readonly place: Place;
   readonly reasons: readonly Reason[];
   readonly when: { readonly from: IsoDate; readonly to: IsoDate };
+  /** Of a bud that is rubbed off: now, because it is sure, or two weeks later, after another look. Null for all else. */
+  readonly pass: 1 | 2 | null;
   readonly gain: Gain;
+  readonly ifKept: IfKept;
   readonly cautions: readonly CautionKey[];
 }

@@ -4,13 +4,14 @@ import { yearOf } from '../season/calendar.ts';
 import { cautionsFor } from './cautions.ts';
 import type { Cut, Place } from './cut.ts';
 import type { PlanInput } from './input.ts';
+import { passOf, passPeriods } from './passes.ts';
 import { placeOfBud, placeOfCut } from './place.ts';
 import { type RuleContext, ruleContext } from './ruleContext.ts';
 import { type Stage, type WorkYear, windowFor } from './windows.ts';
 
 /** Throws when the tree has no such axis or bud. */
 export function describeCut(
-  cut: Omit<Cut, 'place' | 'when' | 'cautions'>,
+  cut: Omit<Cut, 'place' | 'when' | 'pass' | 'cautions'>,
   input: PlanInput,
   year: WorkYear,
 ): Cut {
@@ -25,8 +26,12 @@ export function describeCut(
     isSick: cut.reasons.some((reason) => reason.rule === 'diseased'),
     treeAgeYears: yearOf(input.date) - context.trunk.axis.grownIn,
   };
-  const when = windowFor(cut.reasons, year, input.date);
-  return { ...cut, place, when, cautions: cautionsFor(facts, input.values) };
+  const pass = passOf(cut, year.stage, input.values);
+  const when =
+    pass === null
+      ? windowFor(cut.reasons, year, input.date)
+      : passPeriods(year.rubOff, input.date, input.values)[pass];
+  return { ...cut, place, when, pass, cautions: cautionsFor(facts, input.values) };
 }
 
 function whereIs(

@@ -1,5 +1,6 @@
 /** What each cut brings: the plan against the plan without that one cut, on the same rays. */
-import type { Gain } from './cut.ts';
+import type { Gain, IfKept } from './cut.ts';
+import { shootOf } from './figSites.ts';
 import type { TracedSeason } from './tracedSeason.ts';
 import { type TrialContext, type TrialCut, type Tried, tryThese } from './trial.ts';
 
@@ -10,6 +11,7 @@ const mostShoots = 3;
 
 export interface CutEffect {
   readonly gain: Gain;
+  readonly ifKept: IfKept;
   /** Light and figs of what goes, were it kept, and the figs that it would cost the others. */
   readonly ownShare: number;
   readonly figsIfKept: number;
@@ -30,7 +32,8 @@ export function* cutEffects(context: TrialContext): Generator<CutEffect, void, v
   }
 }
 
-function effectOf({ traced }: TrialContext, cut: TrialCut, whole: Tried, without: Tried): CutEffect {
+function effectOf(context: TrialContext, cut: TrialCut, whole: Tried, without: Tried): CutEffect {
+  const { traced } = context;
   const figs = whole.score.ripeFigs - without.score.ripeFigs;
   const own = ownOf(traced, whole, without);
   const lights = traced.full.canopy.shoots
@@ -42,9 +45,11 @@ function effectOf({ traced }: TrialContext, cut: TrialCut, whole: Tried, without
     .filter(({ shareGain }) => shareGain >= leastShareGain)
     .sort((a, b) => b.shareGain - a.shareGain)
     .slice(0, mostShoots);
+  const bothCrops = figs + whole.score.firstCropFigs - without.score.firstCropFigs;
   return {
+    ifKept: { figs: -bothCrops, fallBelow: fallBelow(context, whole, without) },
     gain: {
-      figs: figs + whole.score.firstCropFigs - without.score.firstCropFigs,
+      figs: bothCrops,
       fruitingWoodM: whole.score.fruitingWoodM - without.score.fruitingWoodM,
       lights: cut.kind === 'tip' ? [] : lights,
     },
@@ -52,6 +57,28 @@ function effectOf({ traced }: TrialContext, cut: TrialCut, whole: Tried, without
     figsForOthers: figs + own.figsIfKept,
     figsByShade: figsByShade(traced, whole, without),
   };
+}
+
+/** Shoots that stand either way, at or above fruiting light in the plan and below it without the cut. */
+function fallBelow({ traced, input }: TrialContext, whole: Tried, without: Tried): IfKept['fallBelow'] {
+  const { canopy } = traced.full;
+  const limit = input.values.fruitHalfAtFraction;
+  const found = canopy.shoots.flatMap(({ id, name, owner }, i) => {
+    const [share, shareIfKept] = [whole.shootLights[i] ?? 0, without.shootLights[i] ?? 0];
+    if (whole.keep[owner] !== 1 || share < limit || shareIfKept >= limit) return [];
+    const figsLost = figsOn(traced, whole, i) - figsOn(traced, without, i);
+    return [{ id, name, share, shareIfKept, figsLost }];
+  });
+  return found.sort((a, b) => b.figsLost - a.figsLost);
+}
+
+/** Figs that ripen on a shoot, ends that a cut takes left out. */
+function figsOn({ full: { canopy }, sites }: TracedSeason, { siteFigs, keep }: Tried, shoot: number): number {
+  const indexOfOwner = new Map([[canopy.shoots[shoot]?.owner ?? -1, shoot]]);
+  return sites.owner.reduce((sum, owner, i) => {
+    const isOn = keep[owner] === 1 && shootOf(canopy, indexOfOwner, owner) === shoot;
+    return isOn ? sum + (siteFigs[i] as number) : sum;
+  }, 0);
 }
 
 /** Mean light and figs of the nodes that go with the cut, as they stand without it. */

@@ -12,7 +12,10 @@ export function searchReasons(
   { ownShare, figsIfKept, figsForOthers, figsByShade }: CutEffect,
   values: FigValues,
 ): Reason[] {
-  const reasons: Reason[] = [{ rule: 'crowding', ownShare, figsIfKept, figsForOthers, figsByShade }];
+  const figsWanted = values.keptShootUpkeepFigs;
+  const reasons: Reason[] = [
+    { rule: 'crowding', ownShare, figsIfKept, figsForOthers, figsByShade, figsWanted },
+  ];
   if (candidate.bud === null) return reasons;
   const gapM = (other: Candidate): number => Math.abs(other.atM - candidate.atM);
   const [neighbour] = kept

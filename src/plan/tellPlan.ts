@@ -6,6 +6,7 @@ import type { JobSteps } from './errand.ts';
 import type { FoundWork } from './findWork.ts';
 import { type CutEffect, cutEffects } from './gains.ts';
 import type { PlanInput } from './input.ts';
+import { inPasses } from './passes.ts';
 import { advisePinch } from './pinchPlan.ts';
 import type { Plan } from './plan.ts';
 import { leafShareRemoved, planRemarks } from './planRemarks.ts';
@@ -39,7 +40,9 @@ export function* tellPlan(input: PlanInput, work: FoundWork, found: Thinned): Jo
   const whole = tryThese(trial, proposals);
   const doNothing = tryThese(trialContext(found.asItIs, [], input, work.seasonYear), []).score;
   const kept = [...free.filter(({ id }) => !found.taken.has(id)), ...pinned];
-  const cuts = proposals.map((one, i) => toCut(input, work.year, one, effects[i] as CutEffect, kept));
+  const cuts = inPasses(
+    proposals.map((one, i) => toCut(input, work.year, one, effects[i] as CutEffect, kept)),
+  );
   const remarks = planRemarks({
     ...work,
     input,
@@ -83,5 +86,9 @@ function toCut(
   const { candidate } = one;
   const reasons = candidate === null ? one.reasons : searchReasons(candidate, kept, effect, input.values);
   const { id, kind, target, atM } = one;
-  return describeCut({ id, kind, target, atM, reasons, gain: effect.gain }, input, year);
+  return describeCut(
+    { id, kind, target, atM, reasons, gain: effect.gain, ifKept: effect.ifKept },
+    input,
+    year,
+  );
 }

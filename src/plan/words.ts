@@ -1,7 +1,7 @@
 /** Plans in plain words. Nowhere else are they made. */
 import { formatDecimal, formatLength, type Units } from '../geometry/measure.ts';
 import { turnDeg, type Wind, windDeg } from '../geometry/world.ts';
-import type { Cut, Merit, Place, Reason } from './cut.ts';
+import type { Cut, IfKept, Merit, Place, Reason } from './cut.ts';
 
 /** Where the grower looks from. */
 export interface Viewpoint {
@@ -108,6 +108,14 @@ const figs = (count: number): string => {
   return `${text} ${text === '1.0' ? 'fig' : 'figs'}`;
 };
 
+/** Which of the two passes over the buds a cut belongs to; null for none. */
+export const passText = ({ pass }: Pick<Cut, 'pass'>): string | null =>
+  pass === null
+    ? null
+    : pass === 1
+      ? 'First pass: sure now.'
+      : 'Second pass: look again then, and leave it where a bud beside it has failed.';
+
 /** One reason as a sentence. */
 export function reasonText(reason: Reason, units: Units): string {
   switch (reason.rule) {
@@ -164,21 +172,38 @@ function crossingText(
   return `${found} over ${formatLength(overM, units)} (limit ${formatLength(barkLimitM, units)}).${mayStay(keptFor)}`;
 }
 
-function crowdingText({
-  ownShare,
-  figsIfKept,
-  figsForOthers,
-  figsByShade,
-}: Extract<Reason, { rule: 'crowding' }>): string {
+function crowdingText(reason: Extract<Reason, { rule: 'crowding' }>): string {
+  const { ownShare, figsIfKept, figsForOthers, figsByShade, figsWanted } = reason;
   const ripe = figsIfKept < 0.05 ? 'ripen hardly a fig' : `ripen about ${figs(figsIfKept)}`;
   const own = `Kept, it would get ${percent(ownShare)} of open sky and ${ripe}`;
+  const left = figsIfKept - figsForOthers;
+  if (figsForOthers <= 0.05) return left < figsWanted ? `${own}: too little to keep it for.` : `${own}.`;
+  const isTooLittle = left > 0.05 && left < figsWanted;
+  const rest = isTooLittle ? ` The ${figs(left)} left over are too little to keep it for.` : '';
   const byLoad = figsForOthers - figsByShade;
-  if (figsForOthers > 0.05) {
-    if (byLoad < 0.05) return `${own}, and shade away about ${figs(figsForOthers)} on the others.`;
-    const shade = figsByShade > 0.05 ? `${figs(figsByShade)} by its shade, ` : '';
-    return `${own}, and cost the others about ${figs(figsForOthers)}: ${shade}${figs(byLoad)} because the pot feeds only so many.`;
-  }
-  return figsIfKept < 0.5 ? `${own}: too little to keep it for.` : `${own}.`;
+  if (byLoad < 0.05) return `${own}, and shade away about ${figs(figsForOthers)} on the others.${rest}`;
+  const cost = `${own}, and cost the others about ${figs(figsForOthers)}`;
+  if (figsByShade <= 0.05) return `${cost}, because the pot feeds only so many.${rest}`;
+  const parts = `${figs(figsByShade)} by its shade, ${figs(byLoad)} because the pot feeds only so many`;
+  return `${cost}: ${parts}.${rest}`;
+}
+
+/** Shoots named, at most. */
+const mostNamed = 3;
+
+/** "0.8 figs fewer. 2 shoots fall below fruiting light: ..."; null where neither figs nor those shoots change. */
+export function ifKeptText({ figs: change, fallBelow }: IfKept): string | null {
+  const isSame = Math.abs(change) < 0.05;
+  if (isSame && fallBelow.length === 0) return null;
+  const price = isSame ? 'about as many figs' : `${figs(Math.abs(change))} ${change < 0 ? 'fewer' : 'more'}`;
+  if (fallBelow.length === 0) return `${price}.`;
+  const shoots = fallBelow.slice(0, mostNamed).map(({ name, share, shareIfKept, figsLost }) => {
+    const lost = figsLost < 0.05 ? '' : `, ${figs(figsLost)} fewer`;
+    return `${name} (from ${percent(share)} to ${percent(shareIfKept)} of open sky${lost})`;
+  });
+  const more = fallBelow.length > mostNamed ? '; and more' : '';
+  const count = fallBelow.length === 1 ? '1 shoot falls' : `${fallBelow.length} shoots fall`;
+  return `${price}. ${count} below fruiting light: ${shoots.join('; ')}${more}.`;
 }
 
 const tipWhy = (why: Extract<Reason, { rule: 'tip' }>['why']): string =>

@@ -17,13 +17,35 @@ const bud: Cut = {
     face: 'upper side',
     bearingDeg: 97.3,
   },
-  reasons: [{ rule: 'crowding', ownShare: 0.113, figsIfKept: 0.4, figsForOthers: 1.36, figsByShade: 0.9 }],
+  reasons: [
+    {
+      rule: 'crowding',
+      ownShare: 0.113,
+      figsIfKept: 0.4,
+      figsForOthers: 1.36,
+      figsByShade: 0.9,
+      figsWanted: 0.25,
+    },
+  ],
   when: { from: '2027-04-08', to: '2027-05-02' },
   gain: {
     figs: 0.93,
     fruitingWoodM: 0.213,
     lights: [{ id: 'east-2-b2', name: 'Shoot 2 on East limb, lateral 2', shareGain: 0.087 }],
   },
+  ifKept: {
+    figs: -0.93,
+    fallBelow: [
+      {
+        id: 'east-2-b2',
+        name: 'Shoot 2 on East limb, lateral 2',
+        share: 0.31,
+        shareIfKept: 0.223,
+        figsLost: 0.62,
+      },
+    ],
+  },
+  pass: 1,
   cautions: ['estimate', 'sap'],
 };
 
@@ -36,6 +58,8 @@ const dead: Cut = {
   reasons: [{ rule: 'dead' }],
   when: { from: '2027-04-08', to: '2027-09-30' },
   gain: { figs: -0.04, fruitingWoodM: 0, lights: [] },
+  ifKept: { figs: 0.04, fallBelow: [] },
+  pass: null,
   cautions: ['estimate', 'sap', 'ladder'],
 };
 

@@ -78,6 +78,7 @@ describe('windowFor', () => {
       figsIfKept: 0,
       figsForOthers: 1,
       figsByShade: 1,
+      figsWanted: 0.25,
     } as const;
     const early = yearOn('2026-07-19');
     expect(windowFor([reason], early, '2026-07-19')).toEqual({ from: '2026-07-19', to: early.thinning.to });
@@ -93,6 +94,7 @@ describe('windowFor', () => {
         figsIfKept: 0,
         figsForOthers: 1,
         figsByShade: 1,
+        figsWanted: 0.25,
       } as const;
       const { from, to } = windowFor([reason], yearOn(day), day);
       expect(from >= day && to >= from).toBe(true);

@@ -7,7 +7,7 @@ import type { Place, Reason } from '../../src/plan/cut.ts';
 import { placeOfBud, placeOfCut } from '../../src/plan/place.ts';
 import { remarkText } from '../../src/plan/remarks.ts';
 import { ruleContext } from '../../src/plan/ruleContext.ts';
-import { placeText, reasonText, whatText } from '../../src/plan/words.ts';
+import { ifKeptText, placeText, reasonText, whatText } from '../../src/plan/words.ts';
 import { axis, bud, limb, stance, straight, tree, trunk, values } from './smallTree.ts';
 
 const lateral2 = axis('x17', 'x3', {
@@ -165,21 +165,63 @@ describe('reasons and remarks', () => {
     { rule: 'inward', share: 0.21, limit: 0.33 },
     { rule: 'narrow fork', angleDeg: 27.3, limitDeg: 35 },
     { rule: 'water sprout', elevationDeg: 81.2, lengthM: 0.88 },
-    { rule: 'crowding', ownShare: 0.17, figsIfKept: 1.04, figsForOthers: 2.31, figsByShade: 2.31 },
+    {
+      rule: 'crowding',
+      ownShare: 0.17,
+      figsIfKept: 1.04,
+      figsForOthers: 2.31,
+      figsByShade: 2.31,
+      figsWanted: 0.25,
+    },
     { rule: 'limb full', limb: 'East limb', kept: 8, limit: 8 },
     { rule: 'pair', other: 'the next bud on East limb', gapM: 0.043 },
     { rule: 'tip', lengthM: 0.07, nodes: 1, firstCropFigsLost: 0.4, why: 'too high' },
   ];
 
   it('tell shade and the load of a pot apart', () => {
-    const crowding = { rule: 'crowding', ownShare: 0.17, figsIfKept: 1, figsForOthers: 2.3 } as const;
+    const crowding = {
+      rule: 'crowding',
+      ownShare: 0.17,
+      figsIfKept: 1,
+      figsForOthers: 2.3,
+      figsWanted: 0.25,
+    } as const;
     expect(reasonText({ ...crowding, figsByShade: 2.3 }, 'metric')).toContain('shade away about 2.3 figs');
     expect(reasonText({ ...crowding, figsByShade: 1.1 }, 'metric')).toContain(
       'cost the others about 2.3 figs: 1.1 figs by its shade, 1.2 figs because the pot feeds only so many.',
     );
     expect(reasonText({ ...crowding, figsByShade: 0.01 }, 'metric')).toContain(
-      'about 2.3 figs: 2.3 figs because the pot feeds only so many.',
+      'cost the others about 2.3 figs, because the pot feeds only so many.',
     );
+  });
+
+  it('say when what a shoot would leave over is too little to keep it for', () => {
+    const crowding = {
+      rule: 'crowding',
+      ownShare: 0.4,
+      figsIfKept: 1.4,
+      figsByShade: 0,
+      figsWanted: 0.25,
+    } as const;
+    const left = (figsForOthers: number) => reasonText({ ...crowding, figsForOthers }, 'metric');
+    expect(left(1.22)).toContain('The 0.2 figs left over are too little to keep it for.');
+    expect(left(1.1)).not.toContain('left over');
+    expect(left(1.6)).not.toContain('left over');
+  });
+
+  it('tell the price of keeping a piece, with the shoots that fall below fruiting light', () => {
+    const shoot = (n: number, figsLost: number) => {
+      return { id: `s${n}`, name: `Shoot ${n} on Old arm`, share: 0.31, shareIfKept: 0.24, figsLost };
+    };
+    expect(ifKeptText({ figs: -0.83, fallBelow: [shoot(1, 0.61)] })).toBe(
+      '0.8 figs fewer. 1 shoot falls below fruiting light: Shoot 1 on Old arm (from 31 % to 24 % of open sky, 0.6 figs fewer).',
+    );
+    const four = [0.4, 0.3, 0.2, 0].map((lost, n) => shoot(n, lost));
+    expect(ifKeptText({ figs: 0.02, fallBelow: four })).toMatch(
+      /^about as many figs\. 4 shoots fall .*; and more\.$/,
+    );
+    expect(ifKeptText({ figs: 0.31, fallBelow: [] })).toBe('0.3 figs more.');
+    expect(ifKeptText({ figs: -0.04, fallBelow: [] })).toBeNull();
   });
 
   it('are whole sentences without an empty value', () => {

@@ -87,6 +87,27 @@ export const figWork = {
     confidence: 'medium',
     adjustable: true,
   },
+  passDays: {
+    name: 'Days from the first pass over the buds to the second',
+    value: 14,
+    min: 7,
+    max: 21,
+    unit: 'days',
+    source: 'common practice: buds are rubbed off in two or three passes, 7 to 21 days apart',
+    confidence: 'low',
+    adjustable: true,
+  },
+  sureFromFigs: {
+    name: 'A bud goes in the first pass when that brings at least',
+    value: 0.25,
+    min: 0,
+    max: 2,
+    unit: 'figs',
+    source:
+      'our choice: as much as a kept shoot should bring; buds that a rule takes go in the first pass too',
+    confidence: 'low',
+    adjustable: true,
+  },
   pinchLowestLeaf: {
     name: 'Shoots are pinched above this leaf at the lowest',
     value: 4,

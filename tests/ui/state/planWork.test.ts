@@ -15,6 +15,8 @@ const cut = (id: string): Cut => ({
   reasons: [],
   when: { from: '2030-06-23', to: '2030-07-01' },
   gain: { figs: 0.7, fruitingWoodM: 0.1, lights: [] },
+  ifKept: { figs: -0.7, fallBelow: [] },
+  pass: null,
   cautions: ['sap'],
 });
 

@@ -26,6 +26,8 @@ export const sampleCut = (
   reasons: [reason],
   when: { from: '2030-04-19', to: '2030-05-30' },
   gain: { figs: 0.37, fruitingWoodM: 0.11, lights: [] },
+  pass: null,
+  ifKept: { figs: 0, fallBelow: [] },
   cautions: ['estimate', 'sap'],
 });
 
@@ -35,4 +37,5 @@ export const crowding: Reason = {
   figsIfKept: 0.57,
   figsForOthers: 0.94,
   figsByShade: 0.31,
+  figsWanted: 0.25,
 };

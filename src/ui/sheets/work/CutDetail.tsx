@@ -2,7 +2,7 @@
 import { formatLength } from '../../../geometry/measure.ts';
 import { cautionText } from '../../../plan/cautions.ts';
 import type { Cut } from '../../../plan/cut.ts';
-import { placeText, reasonText, whatText } from '../../../plan/words.ts';
+import { ifKeptText, passText, placeText, reasonText, whatText } from '../../../plan/words.ts';
 import { longDay } from '../../fields/dates.ts';
 import { useFile, useUnits, useView, useWorkbench } from '../../state/workbench.ts';
 import { alwaysShown } from './Cautions.tsx';
@@ -18,8 +18,11 @@ export function CutDetail({ cut }: { readonly cut: Cut }) {
     [words.why, cut.reasons.map((reason) => reasonText(reason, units)).join(' ')],
     [words.brings, words.gain(figs, fruitingWoodM, (m) => formatLength(m, units))],
     [words.light, words.lights(lights)],
-    [words.overrule, words.price(figs, lights)],
-    [words.whenTitle, words.when(longDay(cut.when.from), longDay(cut.when.to))],
+    [words.overrule, words.price(ifKeptText(cut.ifKept))],
+    [
+      words.whenTitle,
+      words.whenInPass(words.when(longDay(cut.when.from), longDay(cut.when.to)), passText(cut)),
+    ],
   ];
   const mind = cut.cautions.filter((key) => !alwaysShown.includes(key));
   return (

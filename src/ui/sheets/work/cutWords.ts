@@ -33,13 +33,11 @@ export const cutWords = {
     if (gains.length === 0) return null;
     return `${gains.map(({ name, shareGain }) => `${name} (+${percent(shareGain)} of open sky)`).join('; ')}.`;
   },
-  /** The price of overruling the plan. */
-  price(figs: number, lights: Gain['lights']): string {
-    const crop = isNone(figs)
-      ? 'The same number of figs'
-      : `${decimal(Math.abs(figs))} ripe figs ${figs > 0 ? 'fewer' : 'more'}`;
-    const [most] = felt(lights);
-    const shade = most === undefined ? '' : `; ${most.name} loses ${percent(most.shareGain)} of open sky`;
-    return `${crop} this season${shade}.`;
-  },
+  /** The price of overruling the plan, as the plan words it. */
+  price: (text: string | null): string =>
+    text === null
+      ? 'The same number of figs this season.'
+      : `${text.charAt(0).toUpperCase()}${text.slice(1)}`,
+  whenInPass: (when: string, pass: string | null): string =>
+    pass === null ? when : `${when.charAt(0).toUpperCase()}${when.slice(1)}. ${pass}`,
 } as const;
