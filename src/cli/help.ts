@@ -17,6 +17,8 @@ FILE is a tree file saved by Boughlight, or - for standard input.
   --leaf-seed N     other leaves by the same rules, 0 to 4294967295; as given 1. Shoots of two such crowns differ by far
                     more than ±, which is that of the rays
   --waves N         waves of rays, 2 to 1000: four times as many halve the error
+  --error P         light and scene: standard error wanted of the median shoot, in percent of open sky, 0.05 to 20: as many
+                    waves as it takes, from 4 up to --waves or 64
   --from D --to D   light and scene: first and last day, YYYY-MM-DD; as given, leaf-out to the last useful fig
   --weather W       light, day, plan, scene: normal, as given, clear: every day without a cloud, or the path of an
                     hourly weather file ending in .epw, in place of the climate in the tree file

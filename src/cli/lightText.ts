@@ -3,6 +3,7 @@ import type { TreeFile } from '../document/treeFile.ts';
 import type { LightReport, ShootLight, Threshold } from '../engine/reports.ts';
 import { formatDecimal, type Units } from '../geometry/measure.ts';
 import { energyWords } from './energyWords.ts';
+import { leafWords } from './leafWords.ts';
 import { spreadLines } from './spreadText.ts';
 import { type Column, table, wrapped } from './table.ts';
 
@@ -87,6 +88,7 @@ export function lightText(report: LightReport, file: TreeFile, units: Units): st
     answerOf(report),
     `${file.name}, ${file.site.name}, ${period.from} to ${period.to}. Open sky: ${formatDecimal(openSkyParMolM2Day, 1)} mol/m²/d of PAR.${skyWords(sky)}`,
     ...wrapped(energyWords(energy), lineWidth),
+    ...leafWords(report.leafSeason).flatMap((line) => wrapped(line, lineWidth)),
     '',
     ...(shoots.length === 0
       ? []

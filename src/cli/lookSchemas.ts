@@ -1,6 +1,6 @@
 /** The shapes of the JSON answers of `day` and `sky`, version 1: `src/engine/look.ts` has them as types. */
 import * as z from 'zod';
-import { energy } from './outputSchemas.ts';
+import { energy, leafSeason } from './outputSchemas.ts';
 
 const hours = z.number().min(0).max(24);
 const par = z.number().min(0);
@@ -16,6 +16,7 @@ export const dayReportSchema = z
     date: z.iso.date().describe('YYYY-MM-DD'),
     weather: z.enum(['normal', 'clear']),
     energy: energy.optional(),
+    leafSeason: leafSeason.optional(),
     timeZone: z.string().describe('IANA name; of the clock times.'),
     seed: z.int().min(0),
     dayLengthH: hours.describe('From the rise to the set of the sun’s centre.'),

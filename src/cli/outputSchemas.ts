@@ -57,6 +57,14 @@ export const energy = z
   })
   .describe('What the light was made from.');
 
+export const leafSeason = z
+  .strictObject({
+    from: z.iso.date(),
+    to: z.iso.date(),
+    daysOutside: z.int().min(0).describe('Days of the period on which the tree has no leaves.'),
+  })
+  .describe('When the tree is in leaf; its light is traced in full leaf whatever the day.');
+
 export const lightReportSchema = z
   .strictObject({
     format: z.literal('boughlight-light'),
@@ -73,6 +81,7 @@ export const lightReportSchema = z
       .optional()
       .describe('The one hour of each day, in solar time, that was asked for; null for the whole days.'),
     energy: energy.optional(),
+    leafSeason: leafSeason.optional(),
     parFactor: z
       .strictObject({ molPerMJ: z.number(), low: z.number(), high: z.number() })
       .optional()

@@ -6,7 +6,7 @@ import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import { type Boldness, boldnesses } from '../plan/choice.ts';
 import type { IsoDate, Period } from '../season/site.ts';
 import { misuse, type Read } from './read.ts';
-import { readDate, readPeriod, readSky, readWeather, readWhole, readWord } from './values.ts';
+import { readDate, readPercent, readPeriod, readSky, readWeather, readWhole, readWord } from './values.ts';
 
 /** Work on one tree file. What is not given is left to the engine. */
 export interface WorkRequest {
@@ -18,6 +18,8 @@ export interface WorkRequest {
   readonly seed?: number;
   readonly leafSeed?: number;
   readonly waves?: number;
+  /** Of `light` and `scene`: standard error wanted of the median shoot, share of open sky. */
+  readonly error?: number;
   /** Of `light` and `scene`. */
   readonly period?: Period;
   /** Of `light` and `day`: every node in the JSON; of `light`: every leaf. */
@@ -44,12 +46,25 @@ export interface WorkRequest {
 export type Request = WorkRequest | { readonly command: 'help' | 'version' };
 
 const optionsOf = {
-  light: ['json', 'units', 'seed', 'leaf-seed', 'waves', 'from', 'to', 'weather', 'sky', 'nodes', 'leaves'],
+  light: [
+    'json',
+    'units',
+    'seed',
+    'leaf-seed',
+    'waves',
+    'error',
+    'from',
+    'to',
+    'weather',
+    'sky',
+    'nodes',
+    'leaves',
+  ],
   day: ['json', 'units', 'seed', 'leaf-seed', 'waves', 'date', 'weather', 'nodes'],
   sky: ['json', 'units', 'leaf-seed', 'shoot', 'node'],
   plan: ['json', 'units', 'seed', 'leaf-seed', 'waves', 'date', 'weather', 'sky', 'renewal', 'boldness'],
   check: ['json', 'units'],
-  scene: ['json', 'glb', 'seed', 'leaf-seed', 'waves', 'from', 'to', 'weather', 'sky'],
+  scene: ['json', 'glb', 'seed', 'leaf-seed', 'waves', 'error', 'from', 'to', 'weather', 'sky'],
 } as const satisfies Record<WorkRequest['command'], readonly string[]>;
 
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
@@ -67,6 +82,7 @@ const spellings = {
   seed: { type: 'string' },
   'leaf-seed': { type: 'string' },
   waves: { type: 'string' },
+  error: { type: 'string' },
   from: { type: 'string' },
   to: { type: 'string' },
   date: { type: 'string' },
@@ -114,6 +130,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   const seed = readWhole('--seed', given.get('seed'), 0, 4_294_967_295);
   const leafSeed = readWhole('--leaf-seed', given.get('leaf-seed'), 0, 4_294_967_295);
   const waves = readWhole('--waves', given.get('waves'), 2, 1000);
+  const error = readPercent('--error', given.get('error'), 0.05, 20);
   const period = readPeriod(given.get('from'), given.get('to'));
   const date = readDate('--date', given.get('date'));
   const node = readWhole('--node', given.get('node'), 1, 1000);
@@ -122,7 +139,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   const weather = readWeather(given.get('weather'));
   const sky = readSky(given.get('sky'));
   const boldness = readWord('--boldness', given.get('boldness') ?? 'balanced', boldnesses);
-  for (const read of [seed, leafSeed, waves, period, date, weather, sky, node, boldness])
+  for (const read of [seed, leafSeed, waves, error, period, date, weather, sky, node, boldness])
     if (!read.ok) return read;
   return {
     ok: true,
@@ -132,6 +149,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(seed.ok && seed.value !== undefined ? { seed: seed.value } : {}),
       ...(leafSeed.ok && leafSeed.value !== undefined ? { leafSeed: leafSeed.value } : {}),
       ...(waves.ok && waves.value !== undefined ? { waves: waves.value } : {}),
+      ...(error.ok && error.value !== undefined ? { error: error.value } : {}),
       ...(period.ok && period.value !== undefined ? { period: period.value } : {}),
       ...(weather.ok ? weather.value : {}),
       ...(sky.ok && sky.value !== undefined ? { sky: sky.value } : {}),

@@ -3,7 +3,8 @@ import type { TreeFile } from '../document/treeFile.ts';
 import type { DayReport, DayShoot, DayStep } from '../engine/look.ts';
 import { formatDecimal } from '../geometry/measure.ts';
 import { energyWords } from './energyWords.ts';
-import { type Column, table } from './table.ts';
+import { leafWords } from './leafWords.ts';
+import { type Column, table, wrapped } from './table.ts';
 
 /** Ten-minute steps in one place of the strip. */
 const stepsAPlace = 2;
@@ -75,6 +76,7 @@ export function stripText(report: DayReport, file: TreeFile): string {
       : `Direct sun on ${shoots.length} shoots on ${date}: from ${clockIn(report, 'first')} to ${clockIn(report, 'last')} by the clock (${file.site.timeZone}), ${formatDecimal(dayLengthH, 1)} hours in the open.`,
     `${file.name}, ${file.site.name}. Open sky: ${formatDecimal(openParMolM2Day, 1)} mol/m² of PAR in the day.`,
     energyWords(energy),
+    ...leafWords(report.leafSeason).flatMap((line) => wrapped(line, 118)),
     '',
     ...(shoots.length === 0 ? [] : [...table(columns, rows), '']),
     'Each mark is 20 minutes: # half of the shoot’s nodes or more in direct sun, + a fifth or more, - fewer, . none.',

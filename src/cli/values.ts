@@ -29,6 +29,19 @@ export function readWhole(
   return misuse(`${option} must be a whole number from ${min} to ${max}, got ${text}`);
 }
 
+/** A share typed in percent. */
+export function readPercent(
+  option: string,
+  text: string | undefined,
+  min: number,
+  max: number,
+): Read<number | undefined> {
+  if (text === undefined) return { ok: true, value: undefined };
+  const percent = /^\d{1,3}([.,]\d{1,4})?$/.test(text) ? Number(text.replace(',', '.')) : Number.NaN;
+  if (percent >= min && percent <= max) return { ok: true, value: percent / 100 };
+  return misuse(`${option} must be a figure in percent from ${min} to ${max}, got ${text}`);
+}
+
 /** A named weather or the path of a weather file. */
 export function readWeather(
   text: string | undefined,

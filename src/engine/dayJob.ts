@@ -13,6 +13,7 @@ import { cellLight } from '../light/sky/cellLight.ts';
 import { horizonOf } from '../light/sky/horizon.ts';
 import { waveDirections } from '../light/sky/waveDirections.ts';
 import { traceWaveSteps } from '../light/trace/wave.ts';
+import { leafSeason } from '../season/leafSeason.ts';
 import type { IsoDate } from '../season/site.ts';
 import { energyBasis } from './energyBasis.ts';
 import { type GrownTree, grownTree } from './grownTree.ts';
@@ -162,6 +163,7 @@ export function* dayJob(file: TreeFile, question: DayQuestion, options: LookOpti
       date,
       weather,
       energy: energyBasis(input.site.climate, weather),
+      leafSeason: leafSeason(grown.season, input.site, { from: date, to: date }),
       timeZone: input.site.timeZone,
       seed: input.seed,
       dayLengthH: day.dayLengthH,

@@ -18,6 +18,7 @@ import {
 import { rayWeights, type WaveWeights } from '../light/rayWeights.ts';
 import { skyPatches } from '../light/sky/cells.ts';
 import { hiddenBy } from '../light/sky/horizon.ts';
+import { leafSeason } from '../season/leafSeason.ts';
 import { parMolPerMJ, parMolPerMJBand } from '../season/par.ts';
 import type { Asked, LightOfPeriod } from './askedLight.ts';
 import { energyBasis } from './energyBasis.ts';
@@ -211,6 +212,7 @@ export function* lightAnswerSteps(
       sky,
       solarHour,
       energy: energyBasis(traced.input.site.climate, weather),
+      leafSeason: leafSeason(traced.season, traced.input.site, period),
       parFactor: { molPerMJ: parMolPerMJ, ...parMolPerMJBand },
       openSkyParMolM2Day: light.whole.openSkyParMolM2Day,
       dayLengthH: light.sunH.reduce((sum, inBox) => sum + inBox, 0),

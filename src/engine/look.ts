@@ -2,6 +2,7 @@
 import type { Surrounding } from '../document/treeFile.ts';
 import type { Vec3 } from '../geometry/vec.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
+import type { LeafSeason } from '../season/leafSeason.ts';
 import type { IsoDate } from '../season/site.ts';
 import type { EnergyBasis } from './energyBasis.ts';
 import type { SkyShares } from './reports.ts';
@@ -73,6 +74,8 @@ export interface DayReport {
   readonly date: IsoDate;
   readonly weather: Weather;
   readonly energy: EnergyBasis;
+  /** As of the light's report; `daysOutside` is 1 on a day without leaves. */
+  readonly leafSeason: LeafSeason;
   /** IANA name; of the clock times. */
   readonly timeZone: string;
   readonly seed: number;

@@ -2,6 +2,7 @@
 import type { LightParts } from '../light/lightParts.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
 import type { SkyKind } from '../light/sky/skyEnergy.ts';
+import type { LeafSeason } from '../season/leafSeason.ts';
 import type { Period } from '../season/site.ts';
 import type { EnergyBasis } from './energyBasis.ts';
 
@@ -80,6 +81,8 @@ export interface LightReport {
   /** Only the hour of each day that begins at this solar time was asked for; null for the whole days. */
   readonly solarHour: number | null;
   readonly energy: EnergyBasis;
+  /** When the tree is in leaf, and on how many days of the period it is not: light is traced in full leaf all the same. */
+  readonly leafSeason: LeafSeason;
   /** How radiation was turned into PAR, mol per MJ of all wavelengths, and between what limits that figure is in print. */
   readonly parFactor: { readonly molPerMJ: number; readonly low: number; readonly high: number };
   /** Of the whole day, or of the hour. */

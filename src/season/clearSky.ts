@@ -13,6 +13,15 @@ export function airMass(apparentZenithDeg: number): number {
   return 1 / (Math.cos(apparentZenithDeg * rad) + 0.50572 * (96.07995 - apparentZenithDeg) ** -1.6364);
 }
 
+/**
+ * Share of the beam that a clear sky lets through: Meinel & Meinel 1976, Applied Solar Energy, 0.7 ^ (air mass ^ 0.678). It was fitted to
+ * the sun well up; towards the horizon it is an extrapolation.
+ */
+export function meinelShare(mass: number): number {
+  if (!(mass >= 0)) throw new Error(`meinelShare: an air mass of 0 or more is needed, got ${mass}`);
+  return 0.7 ** (mass ** 0.678);
+}
+
 /** Air pressure in the standard atmosphere, Pa: Portland State Aerospace Society 2004; below 11 km. */
 export function pressurePa(elevationM: number): number {
   if (!(elevationM > -5000 && elevationM <= 11_000)) {

@@ -47,6 +47,7 @@ const light: LightReport = {
   sky: 'uniform',
   solarHour: null,
   energy: { basis: 'sunshine', source: 'measured' },
+  leafSeason: { from: '2030-04-20', to: '2030-10-29', daysOutside: 0 },
   parFactor: { molPerMJ: 2.018, low: 1.98, high: 2.3 },
   openSkyParMolM2Day: 38.4,
   dayLengthH: 8.9,

@@ -5,6 +5,7 @@ import type { IsoDate, Site } from '../../season/site.ts';
 import type { Cover } from './cover.ts';
 import { daySteps } from './daySteps.ts';
 import type { HorizonSite } from './horizon.ts';
+import { holdLowBeam } from './lowBeam.ts';
 import {
   clearSteps,
   hourlySteps,
@@ -75,7 +76,8 @@ export function dayLights(site: SkySite, weather: Weather = 'normal'): (date: Is
     const { declinationRad, sunsetRad } = orbit;
     const sines = sinesOfSteps(latitudeDeg, declinationRad);
     const normal = (): RadiationSteps => ofHours?.(date, sines) ?? normalSteps(site, date, orbit);
-    const steps = weather === 'clear' ? clearSteps(sines, orbit) : normal();
+    const asGiven = weather === 'clear' ? clearSteps(sines, orbit) : normal();
+    const steps = holdLowBeam(asGiven, sines, orbit.inverseDistance);
     return {
       declinationDeg: (declinationRad * 180) / Math.PI,
       sunsetHourAngleDeg: (sunsetRad * 180) / Math.PI,

@@ -4,6 +4,7 @@ import { openSkyDay } from '../../../src/light/sky/openSkyDay.ts';
 import { extraterrestrialMJM2Day } from '../../../src/season/extraterrestrial.ts';
 import { clearSkyShare } from '../../../src/season/globalRadiation.ts';
 import { parMolPerMJ, parMolPerMJBand } from '../../../src/season/par.ts';
+import type { Monthly } from '../../../src/season/site.ts';
 import { checkCases } from '../checkCases.ts';
 import { bands, cloudless, par } from './answers.ts';
 
@@ -48,5 +49,49 @@ describe('photons against published values', () => {
       const ours = clearSkyShare(0) * extraterrestrialMJM2Day(40, days[i] as number) * parMolPerMJ;
       expect(Math.abs(ours - bound)).toBeLessThan(0.25);
     });
+  });
+
+  test('the share of the energy that the factor stands for lies in the band of yearly means', () => {
+    const [low, high] = numbers('par.fraction') as [number, number];
+    // 4.57 micromol per joule of PAR: McCree 1972.
+    expect(parMolPerMJ / 4.57).toBeGreaterThan(low);
+    expect(parMolPerMJ / 4.57).toBeLessThan(high);
+  });
+
+  /** PAR a day of a month whose sun shines for a share of the day. */
+  const monthly = (latitudeDeg: number, month: string, sunShare: number): number => {
+    const date = `2025-${month}-15`;
+    const bare = { ...cloudless, latitudeDeg };
+    const sunshineH = cloudless.climate.sunshineH.map(() => sunShare * openSkyDay(bare, date).dayLengthH);
+    const climate = { ...cloudless.climate, sunshineH: sunshineH as unknown as Monthly };
+    return openSkyDay({ ...bare, climate }, date).parMolM2Day;
+  };
+
+  test('months from 27 to 48 degrees north, with the sun out for 0.3 to 0.75 of the day, lie in the span of the United States', () => {
+    const [low, high] = numbers('par.dli.us') as [number, number];
+    for (const latitudeDeg of [27, 36, 48]) {
+      for (const month of ['01', '03', '06', '09', '12']) {
+        for (const sunShare of [0.3, 0.75]) {
+          const ours = monthly(latitudeDeg, month, sunShare);
+          expect(ours).toBeGreaterThan(low);
+          expect(ours).toBeLessThan(high);
+        }
+      }
+    }
+  });
+
+  test('months of China: summer in the north-west within the band; December only in the far north, 40 degrees being brighter than printed', () => {
+    const [winter, summers] = numbers('par.dli.cn') as unknown as [number[], number[]];
+    const [[low, high], [summerLow, summerHigh]] = [winter, summers] as [[number, number], [number, number]];
+    for (const month of ['05', '06', '07']) {
+      const summer = monthly(42, month, 0.65);
+      expect(summer).toBeGreaterThan(0.97 * summerLow);
+      expect(summer).toBeLessThan(summerHigh);
+    }
+    expect(monthly(48, '12', 0.55)).toBeGreaterThan(low);
+    expect(monthly(48, '12', 0.55)).toBeLessThan(high);
+    // By sunshine alone: haze is not in it.
+    expect(monthly(40, '12', 0.55)).toBeGreaterThan(high);
+    expect(monthly(40, '12', 0.55)).toBeLessThan(1.7 * high);
   });
 });

@@ -1,5 +1,5 @@
 /** Radiation, diffuse share and hours, by our code. */
-import { campbellNorman, haurwitzWM2 } from '../../../src/season/clearSky.ts';
+import { campbellNorman, haurwitzWM2, meinelShare } from '../../../src/season/clearSky.ts';
 import { diffuseShareOfHour, diffuseShareOfPar } from '../../../src/season/diffuseShare.ts';
 import {
   clockHourAngleRad,
@@ -77,6 +77,7 @@ export const radiation: CaseTable = {
     'Rso.ex19': () => clearSkyShare(8) * hour.raMJM2,
     'Rs.ex15': () => globalFromTemperatureRangeMJM2(40.6, 26.6, 14.8, 0.16),
     'clear.haurwitz': () => [-20, 5, 10, 30, 50, 90].map(haurwitzWM2),
+    'clear.meinel': () => [1, 1.5, 2].map((mass) => 1.353 * meinelShare(mass)),
     'clear.cn': () => {
       const sky = campbellNorman(10, 0.5, 109764.21013135818, 1400);
       return [sky.globalWM2, sky.beamNormalWM2, sky.diffuseWM2];

@@ -88,6 +88,7 @@ export const lightAnswer = (seed: number): LightAnswer => ({
     sky: 'uniform',
     solarHour: null,
     energy: { basis: 'sunshine', source: 'measured' },
+    leafSeason: { from: '2030-04-20', to: '2030-10-29', daysOutside: 0 },
     parFactor: { molPerMJ: 2.018, low: 1.98, high: 2.3 },
     openSkyParMolM2Day: 31.7,
     dayLengthH: 14.6,

@@ -40,7 +40,7 @@ export function DaySection() {
 function Moment({ answer }: { readonly answer: DayAnswer }) {
   const { view } = useWorkbench();
   const { sunHour, isFromSun } = useView();
-  const { steps, shoots, openParMolM2Day, dayLengthH } = answer.report;
+  const { steps, shoots, openParMolM2Day, dayLengthH, leafSeason } = answer.report;
   const step = stepAt(steps, sunHour);
   const now = steps[step];
   const id = useId();
@@ -92,6 +92,7 @@ function Moment({ answer }: { readonly answer: DayAnswer }) {
       <p className="quiet small">
         {words.openDay(formatDecimal(dayLengthH, 1), formatDecimal(openParMolM2Day, 0))} {words.key}
       </p>
+      {leafSeason.daysOutside > 0 ? <p>{words.bare}</p> : null}
     </>
   );
 }

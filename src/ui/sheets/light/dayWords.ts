@@ -25,4 +25,5 @@ export const dayWords = {
   openDay: (hours: string, mol: string) =>
     `Open ground can have ${hours} h of sun; in the mean weather of that day it gets ${mol} mol m⁻² of light for growth (PAR).`,
   key: 'Yellow is sun, paler where only some nodes of the shoot have it; grey is shade. Tap a time to see it on the tree, a name to see its nodes. Leaves are those of full leaf.',
+  bare: 'On this day the tree is taken to be bare. The figures are those of a tree in full leaf: it is lighter then.',
 } as const;
