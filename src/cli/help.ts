@@ -28,6 +28,7 @@ FILE is a tree file saved by Boughlight, or - for standard input.
   --nodes, --leaves light: the JSON tells every node, every leaf; day: every node
   --date D          plan: the day the work is for, day: the day looked at, YYYY-MM-DD; as given, the day of the sketch
   --boldness B      plan: gentle takes as little, bold as much, as may be for nearly the same worth; as given, balanced
+  --worlds N        plan: plausible trees and years in which each cut is tried, 0 to 1000; as given 32, 0 for none
   --shoot S         sky: the shoot, by its name or its id
   --node N          sky: the node of the shoot, 1 at its base
   --glb OUT.glb     scene: writes the tree as a 3D model with its light as colours

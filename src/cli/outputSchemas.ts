@@ -5,6 +5,7 @@
 import * as z from 'zod';
 import { pinch, renewal } from './adviceSchemas.ts';
 import { choicePoint, searchRecord } from './choiceSchema.ts';
+import { confidence, standsIn } from './confidenceSchema.ts';
 import { date, span } from './spanSchema.ts';
 
 const parMolM2Day = z.number().min(0).describe('PAR, mol m-2 d-1, mean of the days.');
@@ -219,41 +220,40 @@ const place = z.strictObject({
   bearingDeg: z.number().describe('Direction of the cut from the trunk, degrees clockwise from north.'),
 });
 
+const cut = z.strictObject({
+  id: z.string(),
+  kind: z.enum(['rub off bud', 'remove', 'tip']),
+  target: z.string().describe('Id of the axis or bud.'),
+  atM: z.number().min(0).describe('Along the target from its base to the cut, metres; 0 takes it whole.'),
+  what: z.string().describe('What is done, in words.'),
+  where: z.string().describe('How to find it on the tree.'),
+  reasons: z.array(z.string()),
+  when: span,
+  pass: z
+    .union([z.literal(1), z.literal(2)])
+    .nullable()
+    .optional()
+    .describe('Of buds rubbed off: 1 sure now, 2 look again two weeks later; null for other cuts.'),
+  gain,
+  ifKept: ifKept.optional().describe('The price of overruling the cut.'),
+  standsIn,
+  caution: z.string(),
+  place,
+  evidence: z.array(z.looseObject({ rule: z.string() })).describe('The reasons as data, in the same order.'),
+});
+
 export const planReportSchema = z
   .strictObject({
     format: z.literal('boughlight-plan'),
     version: z.literal(1),
     date,
     energy: energy.optional(),
-    cuts: z
-      .array(
-        z.strictObject({
-          id: z.string(),
-          kind: z.enum(['rub off bud', 'remove', 'tip']),
-          target: z.string().describe('Id of the axis or bud.'),
-          atM: z
-            .number()
-            .min(0)
-            .describe('Along the target from its base to the cut, metres; 0 takes it whole.'),
-          what: z.string().describe('What is done, in words.'),
-          where: z.string().describe('How to find it on the tree.'),
-          reasons: z.array(z.string()),
-          when: span,
-          pass: z
-            .union([z.literal(1), z.literal(2)])
-            .nullable()
-            .optional()
-            .describe('Of buds rubbed off: 1 sure now, 2 look again two weeks later; null for other cuts.'),
-          gain,
-          ifKept: ifKept.optional().describe('The price of overruling the cut.'),
-          caution: z.string(),
-          place,
-          evidence: z
-            .array(z.looseObject({ rule: z.string() }))
-            .describe('The reasons as data, in the same order.'),
-        }),
-      )
-      .describe('In the order of work.'),
+    cuts: z.array(cut).describe('In the order of work.'),
+    yourCall: z
+      .array(cut)
+      .optional()
+      .describe('Right in too few worlds to be advised; no figure of the plan counts them.'),
+    confidence,
     search: searchRecord.optional().describe('How the growth to keep was sought.'),
     choice: z
       .array(choicePoint)
@@ -283,7 +283,14 @@ export const planReportSchema = z
       .nullable()
       .optional()
       .describe('Advice for early summer, for all shoots that stay; null where no pinch brings more.'),
-    score: z.strictObject({ doNothing: score, plan: score }),
+    score: z.strictObject({
+      doNothing: score,
+      plan: score,
+      withYourCall: score
+        .nullable()
+        .optional()
+        .describe('With all that is the grower’s call done, too; null where nothing is.'),
+    }),
     remarks: z.array(z.string()).describe('What the grower should know that is no cut.'),
   })
   .meta({ $id: 'urn:boughlight:schema:boughlight-plan:1', title: 'Boughlight: a cut list with its score' });

@@ -17,10 +17,11 @@ export async function planCommand(
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
   const file = tree.value;
-  const { date, units, weather, sky, boldness } = request;
+  const { date, units, weather, sky, boldness, worlds } = request;
   const options: PlanOptions = {
     ...(request.renewal === true ? { renewal: true } : {}),
     ...(date === undefined ? {} : { date }),
+    ...(worlds === undefined ? {} : { worlds }),
     ...(boldness === undefined ? {} : { boldness }),
     ...(weather === undefined ? {} : { weather }),
     ...(sky === undefined ? {} : { sky }),

@@ -8,6 +8,8 @@ import { pinchText } from '../plan/pinchWords.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Score } from '../plan/score.ts';
 import { ifKeptText, passText, placeText, reasonText, type Viewpoint, whatText } from '../plan/words.ts';
+import type { Confidence } from '../plan/worlds/standsIn.ts';
+import { rangeText, standsText, yourCallText } from '../plan/worlds/standsWords.ts';
 import { energyWords } from './energyWords.ts';
 import { renewalLines } from './renewalText.ts';
 import { table, wrapped } from './table.ts';
@@ -137,19 +139,22 @@ function gainWords({ figs, fruitingWoodM, lights }: Gain, units: Units): string 
 interface Wording {
   readonly viewpoint: Viewpoint | null;
   readonly units: Units;
+  readonly confidence: Confidence | null;
   /** Cautions already said. */
   readonly said: ReadonlySet<CautionKey>;
 }
 
-function cutLines(cut: Cut, n: number, { viewpoint, units, said }: Wording): string[] {
+function cutLines(cut: Cut, n: number, { viewpoint, units, said, confidence }: Wording): string[] {
   const head = `${String(n).padStart(3)}. `;
   const indent = ' '.repeat(head.length);
   const cautions = cut.cautions.filter((key) => !said.has(key)).map((key) => cautionText[key]);
+  const stands = standsText(cut, confidence, units);
   const price = cut.ifKept.fallBelow.length === 0 ? null : ifKeptText(cut.ifKept);
   const facts = [
     `Why: ${cut.reasons.map((reason) => reasonText(reason, units)).join(' ')}`,
     `Gain: ${gainWords(cut.gain, units)}.`,
     ...(price === null ? [] : [`If you keep it: ${price}`]),
+    ...(stands === null ? [] : [`How sure: ${stands}`]),
     [`When: ${cut.when.from} to ${cut.when.to}.`, passText(cut)].filter((part) => part !== null).join(' '),
     ...cautions.map((caution) => `Caution: ${caution}`),
   ];
@@ -175,14 +180,23 @@ function countWords(cuts: readonly Cut[]): string {
   return `${all}: ${now.length} of buds in a first pass, ${later.length} in a second from ${later[0].when.from}.`;
 }
 
-export function planText(
-  { cuts, date, steps, choice, pinch, renewal, score, remarks }: Plan,
-  file: TreeFile,
-  units: Units,
-  energy: EnergyBasis,
-): string {
-  const shared = sharedCautions(cuts);
-  const wording = { viewpoint: file.site.viewpoint, units, said: new Set(shared) };
+/** Cuts that stand in too few worlds, numbered on behind the others. */
+function yourCallLines({ cuts, yourCall, confidence, score }: Plan, wording: Wording): string[] {
+  if (yourCall.length === 0) return [];
+  const head = confidence === null ? 'Your call, and in no figure above.' : yourCallText(confidence);
+  const figs = score.withYourCall && formatDecimal(score.withYourCall.ripeFigs, 1);
+  return [
+    '',
+    ...wrapped(`${head} With all of it done, too: ${figs} ripe figs expected.`, lineWidth),
+    ...yourCall.flatMap((cut, i) => cutLines(cut, cuts.length + i + 1, wording)),
+  ];
+}
+
+export function planText(plan: Plan, file: TreeFile, units: Units, energy: EnergyBasis): string {
+  const { cuts, date, steps, choice, pinch, renewal, confidence, yourCall, score, remarks } = plan;
+  const shared = sharedCautions([...cuts, ...yourCall]);
+  const wording = { viewpoint: file.site.viewpoint, units, confidence, said: new Set(shared) };
+  const range = confidence && rangeText(confidence);
   const [withPlan, without] = [score.plan, score.doNothing].map(({ ripeFigs }) => formatDecimal(ripeFigs, 1));
   const lines = [
     `${withPlan} ripe figs expected with this plan, ${without} if nothing is done.`,
@@ -190,12 +204,14 @@ export function planText(
     ...wrapped(energyWords(energy), lineWidth),
     '',
     ...scoreLines(score, units),
+    ...(range === null ? [] : ['', ...wrapped(range, lineWidth)]),
     ...choiceLines(choice),
     ...stepLines(steps),
     '',
     countWords(cuts),
     ...shared.flatMap((key) => wrapped(`Caution: ${cautionText[key]}`, lineWidth, '', '  ')),
     ...cuts.flatMap((cut, i) => cutLines(cut, i + 1, wording)),
+    ...yourCallLines(plan, wording),
     ...pinchLines(pinch),
     ...renewalLines(renewal, units, file.site.viewpoint),
     ...remarks.flatMap((remark) => ['', ...wrapped(`Note: ${remark}`, lineWidth, '', '  ')]),

@@ -36,6 +36,7 @@ export interface WorkRequest {
   readonly renewal?: boolean;
   /** Of `plan` alone. */
   readonly boldness?: Boldness;
+  readonly worlds?: number;
   /** Of `sky` alone: id or name of the shoot, and its node. */
   readonly shoot?: string;
   readonly node?: number;
@@ -62,7 +63,19 @@ const optionsOf = {
   ],
   day: ['json', 'units', 'seed', 'leaf-seed', 'waves', 'date', 'weather', 'nodes'],
   sky: ['json', 'units', 'leaf-seed', 'shoot', 'node'],
-  plan: ['json', 'units', 'seed', 'leaf-seed', 'waves', 'date', 'weather', 'sky', 'renewal', 'boldness'],
+  plan: [
+    'json',
+    'units',
+    'seed',
+    'leaf-seed',
+    'waves',
+    'date',
+    'weather',
+    'sky',
+    'renewal',
+    'boldness',
+    'worlds',
+  ],
   check: ['json', 'units'],
   scene: ['json', 'glb', 'seed', 'leaf-seed', 'waves', 'error', 'from', 'to', 'weather', 'sky'],
 } as const satisfies Record<WorkRequest['command'], readonly string[]>;
@@ -87,6 +100,7 @@ const spellings = {
   to: { type: 'string' },
   date: { type: 'string' },
   boldness: { type: 'string' },
+  worlds: { type: 'string' },
   weather: { type: 'string' },
   sky: { type: 'string' },
   glb: { type: 'string' },
@@ -132,6 +146,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   const waves = readWhole('--waves', given.get('waves'), 2, 1000);
   const error = readPercent('--error', given.get('error'), 0.05, 20);
   const period = readPeriod(given.get('from'), given.get('to'));
+  const worlds = readWhole('--worlds', given.get('worlds'), 0, 1000);
   const date = readDate('--date', given.get('date'));
   const node = readWhole('--node', given.get('node'), 1, 1000);
   const [glb, shoot] = [given.get('glb'), given.get('shoot')];
@@ -139,7 +154,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
   const weather = readWeather(given.get('weather'));
   const sky = readSky(given.get('sky'));
   const boldness = readWord('--boldness', given.get('boldness') ?? 'balanced', boldnesses);
-  for (const read of [seed, leafSeed, waves, error, period, date, weather, sky, node, boldness])
+  for (const read of [seed, leafSeed, waves, error, period, date, weather, sky, node, boldness, worlds])
     if (!read.ok) return read;
   return {
     ok: true,
@@ -154,6 +169,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(weather.ok ? weather.value : {}),
       ...(sky.ok && sky.value !== undefined ? { sky: sky.value } : {}),
       ...(date.ok && date.value !== undefined ? { date: date.value } : {}),
+      ...(worlds.ok && worlds.value !== undefined ? { worlds: worlds.value } : {}),
       ...(boldness.ok && given.has('boldness') ? { boldness: boldness.value } : {}),
       ...(glb === undefined ? {} : { glb }),
       ...(shoot === undefined ? {} : { shoot }),

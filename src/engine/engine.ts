@@ -33,6 +33,8 @@ export interface LightOptions {
 }
 
 export interface PlanOptions {
+  /** Worlds that the plan is tried in, 0 for none; default 32. */
+  readonly worlds?: number;
   /** Ways to renew the tree, too. */
   readonly renewal?: boolean;
   /** Default: the day of the sketch. */

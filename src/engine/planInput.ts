@@ -8,6 +8,7 @@ import type { PlanOptions } from './engine.ts';
 
 export const defaultWaves = 8;
 export const defaultSeed = 1;
+export const defaultWorlds = 32;
 
 export function planInputOf(file: TreeFile, options: PlanOptions): PlanInput {
   return {
@@ -29,6 +30,7 @@ export function planInputOf(file: TreeFile, options: PlanOptions): PlanInput {
     weather: options.weather,
     sky: options.sky,
     boldness: options.boldness,
+    worlds: options.worlds ?? defaultWorlds,
   };
 }
 

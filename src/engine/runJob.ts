@@ -1,5 +1,4 @@
-import type { WaveTask } from '../plan/canopyWave.ts';
-import type { Errand, Fetched } from '../plan/errand.ts';
+import type { Errand, Fetched, Task } from '../plan/errand.ts';
 import { breath } from './breath.ts';
 import { Cancelled, type Running } from './engine.ts';
 import type { Job, Progress } from './job.ts';
@@ -14,9 +13,9 @@ type Tell = (share: number) => void;
 
 /** The errands of one job on other threads. */
 class Errands {
-  private readonly underWay = new Map<WaveTask, Tracing>();
+  private readonly underWay = new Map<Task, Tracing>();
   private readonly tracers: Tracers;
-  private awaited: WaveTask | null = null;
+  private awaited: Task | null = null;
   private tell: Tell = () => {};
 
   constructor(tracers: Tracers) {
@@ -33,7 +32,7 @@ class Errands {
     return fetched;
   }
 
-  private begin(task: WaveTask): Tracing {
+  private begin(task: Task): Tracing {
     const known = this.underWay.get(task);
     if (known !== undefined) return known;
     const tracing = this.tracers.trace(task, (share) => {

@@ -1,33 +1,38 @@
-import type { LeafWave } from '../light/leafLedger.ts';
-import type { Wave } from '../light/ledger.ts';
 import type { CanopyScene } from '../plan/canopyScene.ts';
-import { waveSteps } from '../plan/canopyWave.ts';
+import { type Found, type Task, taskSteps } from '../plan/errand.ts';
 import { Cancelled } from './engine.ts';
 import type { Job } from './job.ts';
 import { runJob } from './runJob.ts';
 import type { FromTracer, ToTracer, TracerPort } from './tracerMessages.ts';
 import { transferable } from './transfer.ts';
 
-function* tracing(steps: Generator<number, Wave | LeafWave, void>): Job<Wave | LeafWave> {
+function* working(task: Task): Job<Found<Task>> {
+  const steps = taskSteps(task);
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return step.value;
     yield { done: step.value, doing: 'Following the light' };
   }
 }
 
-/** The inside of a thread that traces waves. */
+type Asked = Extract<ToTracer, { readonly what: object }>;
+
+/** The inside of a thread that works for the pool. */
 export function serveTracer(port: TracerPort): void {
   const scenes = new Map<number, CanopyScene>();
   const running = new Map<number, () => void>();
   const reply = (message: FromTracer) => port.postMessage(message, transferable(message));
 
-  const trace = async ({ task, scene, what }: Extract<ToTracer, { what: object }>): Promise<void> => {
+  const whole = (message: Asked): Task => {
+    if (!('scene' in message)) return message.what;
+    const scene = scenes.get(message.scene);
+    if (scene === undefined) throw new Error(`serveTracer: scene ${message.scene} was never sent`);
+    return { ...message.what, scene };
+  };
+
+  const answer = async (message: Asked): Promise<void> => {
+    const { task } = message;
     try {
-      const known = scenes.get(scene);
-      if (known === undefined) throw new Error(`serveTracer: scene ${scene} was never sent`);
-      const work = runJob(tracing(waveSteps({ ...what, scene: known })), ({ done }) =>
-        reply({ task, share: done }),
-      );
+      const work = runJob(working(whole(message)), ({ done }) => reply({ task, share: done }));
       running.set(task, work.cancel);
       reply({ task, result: await work.result });
     } catch (error) {
@@ -44,6 +49,6 @@ export function serveTracer(port: TracerPort): void {
       if (message.is === null) scenes.delete(message.scene);
       else scenes.set(message.scene, message.is);
     } else if (message.what === 'cancel') running.get(message.task)?.();
-    else void trace(message);
+    else void answer(message);
   };
 }

@@ -1,6 +1,5 @@
 import type { CanopyScene } from '../plan/canopyScene.ts';
-import type { WaveTask } from '../plan/canopyWave.ts';
-import type { Fetched } from '../plan/errand.ts';
+import type { Fetched, Task } from '../plan/errand.ts';
 import { Cancelled } from './engine.ts';
 import type { FromTracer, ToTracer, TracerPort } from './tracerMessages.ts';
 import type { Tracers, Tracing } from './tracers.ts';
@@ -16,7 +15,7 @@ export interface TracerThread {
 /** A wave that waits for a thread, or is with one. */
 interface Order {
   readonly number: number;
-  readonly task: WaveTask;
+  readonly task: Task;
   readonly resolve: (fetched: Fetched) => void;
   readonly reject: (reason: Error) => void;
   readonly onShare: (share: number) => void;
@@ -52,6 +51,10 @@ class Hand {
 
   take(order: Order, numberOf: (scene: CanopyScene) => number): void {
     this.order = order;
+    if (order.task.at === 'world') {
+      this.post({ task: order.number, what: order.task });
+      return;
+    }
     const { scene, ...what } = order.task;
     const number = numberOf(scene);
     if (!this.scenes.includes(scene)) {
@@ -82,7 +85,7 @@ class Pool implements Tracers {
     thread.onBreakdown = (why) => this.lose(hand, why);
   }
 
-  trace(task: WaveTask, onShare: (share: number) => void): Tracing {
+  trace(task: Task, onShare: (share: number) => void): Tracing {
     const { promise: result, resolve, reject } = withResolvers();
     const number = ++this.lastOrder;
     const order = { number, task, resolve, reject, onShare, breakdowns: 0, isCancelled: false };

@@ -1,7 +1,6 @@
 /** What carries errands of jobs to other threads. */
 
-import type { WaveTask } from '../plan/canopyWave.ts';
-import type { Fetched } from '../plan/errand.ts';
+import type { Fetched, Task } from '../plan/errand.ts';
 
 export interface Tracing {
   /**
@@ -14,6 +13,6 @@ export interface Tracing {
 
 export interface Tracers {
   /** @param onShare told the share of the task that is done, 0 to 1 */
-  trace(task: WaveTask, onShare: (share: number) => void): Tracing;
+  trace(task: Task, onShare: (share: number) => void): Tracing;
   dispose(): void;
 }

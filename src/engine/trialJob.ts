@@ -12,13 +12,14 @@ import type { Job } from './job.ts';
 /**
  * Answers twice. At once, as `partial`, from the rays already traced, with every shoot as strong as the plan makes it;
  * then from a canopy regrown for just these cuts, since fewer buds rubbed off leave the others weaker. Where
- * nothing regrows (no buds, or all cuts ticked) the first answer is the last.
+ * nothing regrows (no buds, or the plan as it is) the first answer is the last.
  */
 export function* trialJob(context: TrialContext, cutIds: readonly string[]): Job<Trial, Trial> {
   const quick = tryCuts(context, cutIds);
   yield { done: 0.1, doing: 'Scoring these cuts', partial: quick };
-  const { input, cuts, seasonYear } = context;
-  if (!grows(input) || cutIds.length === cuts.length) return quick;
+  const { input, cuts, planned, seasonYear } = context;
+  const isPlan = cutIds.length === planned.length && planned.every(({ id }) => cutIds.includes(id));
+  if (!grows(input) || isPlan) return quick;
   const { season } = workYear(input);
   const made = cuts.filter(({ id }) => cutIds.includes(id));
   const regrown = untracedSeason(input, season, goneIds(input.tree, made), cutEnds(cuts));

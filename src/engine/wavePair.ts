@@ -2,7 +2,7 @@
 import type { LeafWave } from '../light/leafLedger.ts';
 import type { Wave } from '../light/ledger.ts';
 import type { WaveTask } from '../plan/canopyWave.ts';
-import { fetchWave, type JobSteps } from '../plan/errand.ts';
+import { fetchTask, type JobSteps } from '../plan/errand.ts';
 
 export interface WavePair {
   readonly nodes: WaveTask & { readonly at: 'nodes' };
@@ -33,7 +33,7 @@ export function* fetchPair(
   const ahead = pairs.slice(i + 1, i + 1 + mostAhead).flatMap((pair) => [pair.nodes, pair.leaves]);
   const [doing, middle] = ['Following the light', (from + to) / 2];
   return {
-    nodes: yield* fetchWave(nodes, [leaves, ...ahead], { doing, from, to: middle }),
-    leaves: yield* fetchWave(leaves, ahead, { doing, from: middle, to }),
+    nodes: yield* fetchTask(nodes, [leaves, ...ahead], { doing, from, to: middle }),
+    leaves: yield* fetchTask(leaves, ahead, { doing, from: middle, to }),
   };
 }

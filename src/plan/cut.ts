@@ -1,6 +1,7 @@
 /** Cuts are the one currency: what is proposed, accepted, drawn, printed, undone and compared. */
 import type { Wind } from '../geometry/world.ts';
 import type { IsoDate } from '../season/site.ts';
+import type { StandsIn } from './worlds/standsIn.ts';
 
 export type CutKind = 'rub off bud' | 'remove' | 'tip';
 
@@ -83,7 +84,7 @@ export type CautionKey =
   | 'estimate';
 
 export interface Gain {
-  /** Ripe figs this season that the plan has more than the plan without this one cut; may be below 0. */
+  /** Ripe figs this season that the plan has more with this one cut than without it; may be below 0. */
   readonly figs: number;
   /** The same for shoot length in fruiting light, metres. */
   readonly fruitingWoodM: number;
@@ -122,5 +123,7 @@ export interface Cut {
   readonly pass: 1 | 2 | null;
   readonly gain: Gain;
   readonly ifKept: IfKept;
+  /** In how many worlds it is right; null for what goes on sight or was marked, and where no worlds were asked for. */
+  readonly standsIn: StandsIn | null;
   readonly cautions: readonly CautionKey[];
 }

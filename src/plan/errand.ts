@@ -6,18 +6,31 @@
 import type { LeafWave } from '../light/leafLedger.ts';
 import type { Wave } from '../light/ledger.ts';
 import { type TracedWave, type WaveTask, waveSteps } from './canopyWave.ts';
+import { type WorldFindings, type WorldTask, worldSteps } from './worlds/judgeWorld.ts';
+
+/** What can be done elsewhere, as plain data. */
+export type Task = WaveTask | WorldTask;
+
+/** What comes of it. */
+export type Found<Any extends Task> = Any extends { readonly at: infer At extends WaveTask['at'] }
+  ? TracedWave<At>
+  : WorldFindings;
+
+/** Yields the share done of it, 0 to 1. */
+export const taskSteps = (task: Task): Generator<number, Wave | LeafWave | WorldFindings, void> =>
+  task.at === 'world' ? worldSteps(task) : waveSteps(task);
 
 export interface Errand {
-  readonly task: WaveTask;
+  readonly task: Task;
   /** Tasks that will most likely be errands next: they may be begun already. */
-  readonly ahead: readonly WaveTask[];
+  readonly ahead: readonly Task[];
   /** How far the job is when the errand is done, 0 to 1. */
   readonly doneAfter: number;
 }
 
 /** What a carrier answers to a step of the job. */
 // biome-ignore lint/suspicious/noConfusingVoidType: carriers that know no errands call next() with nothing.
-export type Fetched = Wave | LeafWave | void;
+export type Fetched = Wave | LeafWave | WorldFindings | void;
 
 /** Progress of a job, which may carry an errand. */
 export interface Stage {
@@ -31,17 +44,17 @@ export interface Stage {
 /** The steps of a job that the plan room knows; the engine's have coarse answers too. */
 export type JobSteps<Result> = Generator<Stage, Result, Fetched>;
 
-/** A wave traced elsewhere, or here when nobody takes the errand. */
-export function* fetchWave<At extends WaveTask['at']>(
-  task: WaveTask & { readonly at: At },
-  ahead: readonly WaveTask[],
+/** A task done elsewhere, or here when nobody takes the errand. */
+export function* fetchTask<Any extends Task>(
+  task: Any,
+  ahead: readonly Task[],
   { doing, from, to }: { readonly doing: string; readonly from: number; readonly to: number },
-): JobSteps<TracedWave<At>> {
+): JobSteps<Found<Any>> {
   const answer = yield { done: from, doing, errand: { task, ahead, doneAfter: to } };
-  if (answer !== undefined) return answer as TracedWave<At>;
-  const steps = waveSteps(task);
+  if (answer !== undefined) return answer as Found<Any>;
+  const steps = taskSteps(task);
   for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done) return step.value;
+    if (step.done) return step.value as Found<Any>;
     yield { done: from + (to - from) * step.value, doing };
   }
 }

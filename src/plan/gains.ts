@@ -1,4 +1,4 @@
-/** What each cut brings: the plan against the plan without that one cut, on the same rays. */
+/** What each cut brings: the plan with it against the plan without it, on the same rays. */
 import type { Gain, IfKept } from './cut.ts';
 import { shootOf } from './figSites.ts';
 import type { TracedSeason } from './tracedSeason.ts';
@@ -22,13 +22,13 @@ export interface CutEffect {
 
 /** Effects in the order of the cuts. */
 export function* cutEffects(context: TrialContext): Generator<CutEffect, void, void> {
-  const whole = tryThese(context, context.cuts);
-  for (const cut of context.cuts) {
-    const without = tryThese(
-      context,
-      context.cuts.filter((other) => other !== cut),
-    );
-    yield effectOf(context, cut, whole, without);
+  const { cuts, planned } = context;
+  const plan = tryThese(context, planned);
+  for (const cut of cuts) {
+    const others = planned.filter((other) => other !== cut);
+    const isPlanned = others.length < planned.length;
+    const whole = isPlanned ? plan : tryThese(context, [...planned, cut]);
+    yield effectOf(context, cut, whole, isPlanned ? tryThese(context, others) : plan);
   }
 }
 

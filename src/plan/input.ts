@@ -36,6 +36,8 @@ export interface PlanInput {
   readonly weather?: Weather | undefined;
   /** How the light of the sky lies over it; uniform when left out. */
   readonly sky?: SkyKind | undefined;
+  /** Worlds that the plan is tried in; none when left out. */
+  readonly worlds?: number | undefined;
   /** How much is taken; balanced when left out. */
   readonly boldness?: Boldness | undefined;
 }

@@ -128,7 +128,7 @@ const structureFrom = ({ structure }: WorkYear, date: IsoDate): Period =>
 function placed(cut: CutToMake, input: PlanInput, year: WorkYear): RenewalYear['cuts'][number] {
   const gain = { figs: 0, fruitingWoodM: 0, lights: [] };
   const { kind, target, atM, place, cautions } = describeCut(
-    { ...cut, id: cut.target, reasons: [], gain, ifKept: { figs: 0, fallBelow: [] } },
+    { ...cut, id: cut.target, reasons: [], gain, ifKept: { figs: 0, fallBelow: [] }, standsIn: null },
     input,
     year,
   );

@@ -10,6 +10,8 @@ import { thinProblem } from './thin.ts';
 import { grows, type TracedSeason, untracedSeason } from './tracedSeason.ts';
 import { traceUpTo } from './traceUpTo.ts';
 import { mostToWalk, walkKeepSets } from './walkKeepSets.ts';
+import { type Doubt, noDoubt } from './worlds/judgePlan.ts';
+import { rivalsOf } from './worlds/rivals.ts';
 
 /** Rounds of search at most; the first of them from scratch, the others from the set before. */
 const mostRounds = 3;
@@ -22,6 +24,8 @@ export interface Thinned {
   readonly thinned: TracedSeason;
   /** Ids taken by the search. */
   readonly taken: ReadonlySet<string>;
+  /** Of those: what is the grower's call. The canopy of the plan is grown as if it stayed. */
+  readonly doubt: Doubt;
   readonly search: SearchRecord;
   /** From few shoots to all, on the canopy of the balanced plan. */
   readonly choice: readonly ChoicePoint[];
@@ -51,6 +55,8 @@ export interface RoundsInput {
   readonly settled: ReadonlySet<string>;
   /** Ends of branches that are to be shortened. */
   readonly ends: readonly CutEnd[];
+  /** Looks at what was taken in many worlds; left out where none are asked for. */
+  readonly judge?: (chosen: Chosen) => JobSteps<Doubt>;
 }
 
 /** The keep-set of the round that is worth most on its own regrown canopy, and the two canopies to compare. */
@@ -64,16 +70,26 @@ export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
       : yield* within(agree(input, start), 0, 0.45);
   const chosen = yield* within(choosing(input, agreed), 0.45, 0.5);
   const first = start === untouched ? agreed.first : untouched;
-  const asItIs = yield* within(tracing(plan.waves, first, input), 0.5, 0.7);
-  const isSame = chosen.thinned.full.canopy === asItIs.full.canopy;
-  const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, chosen.thinned, input), 0.7, 0.9);
-  return { asItIs, thinned, taken: chosen.taken, search: agreed.search, choice: chosen.choice };
+  const doubt = input.judge === undefined ? noDoubt : yield* within(input.judge(chosen), 0.5, 0.7);
+  const asItIs = yield* within(tracing(plan.waves, first, input), 0.7, 0.8);
+  const planned = withoutCalls(input, chosen, doubt.yourCall);
+  const isSame = planned.full.canopy === asItIs.full.canopy;
+  const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, planned, input), 0.8, 0.9);
+  return { asItIs, thinned, taken: chosen.taken, doubt, search: agreed.search, choice: chosen.choice };
+}
+
+/** The canopy of the plan, with what is the grower's call counted as staying. */
+function withoutCalls(input: RoundsInput, chosen: Chosen, yourCall: ReadonlySet<string>): TracedSeason {
+  if (yourCall.size === 0 || !grows(input.plan)) return chosen.thinned;
+  const sure = [...chosen.taken].filter((id) => !yourCall.has(id));
+  return grownWithout(input, new Set([...input.settled, ...sure]));
 }
 
 /** The same without tracing, for other pins or another boldness: sought on from the set before, on its canopies. */
 export function* thinAgain(input: RoundsInput, before: Thinned): JobSteps<Thinned> {
   const { candidates } = input;
-  if (candidates.length === 0) return { ...before, taken: new Set(), search: noSearch, choice: [] };
+  if (candidates.length === 0)
+    return { ...before, taken: new Set(), doubt: noDoubt, search: noSearch, choice: [] };
   const problem = counted(problemOn(input, before.thinned));
   const start = Uint8Array.from(candidates, ({ id }) => (before.taken.has(id) ? 0 : 1));
   const found: Kept = yield* within(searching(problem, start), 0, 0.5);
@@ -85,7 +101,7 @@ export function* thinAgain(input: RoundsInput, before: Thinned): JobSteps<Thinne
     search,
   };
   const { taken, choice } = yield* within(choosing(input, agreed), 0.5, 0.9);
-  return { ...before, taken, search, choice };
+  return { ...before, taken, doubt: { ...before.doubt, confidence: null }, search, choice };
 }
 
 const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedSeason =>
@@ -125,14 +141,19 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
   }
 }
 
+/** What goes as boldly as was asked for. */
+export interface Chosen extends Pick<Thinned, 'thinned' | 'taken' | 'choice'> {
+  /** Of those: what the best set leaves standing. */
+  readonly asked: ReadonlySet<string>;
+  /** For what goes: which one might go in its place; empty where no worlds are asked for. */
+  readonly rivals: ReadonlyMap<string, string>;
+}
+
 /** The set as bold as was asked for, on a canopy regrown for it. */
-function* choosing(
-  input: RoundsInput,
-  agreed: Agreed,
-): JobSteps<Pick<Thinned, 'thinned' | 'taken' | 'choice'>> {
+function* choosing(input: RoundsInput, agreed: Agreed): JobSteps<Chosen> {
   const { plan, settled, candidates } = input;
   const { taken, thinned } = agreed;
-  if (candidates.length === 0) return { taken, thinned, choice: [] };
+  if (candidates.length === 0) return { taken, thinned, choice: [], asked: new Set(), rivals: new Map() };
   const problem = problemOn(input, thinned);
   const best = Uint8Array.from(candidates, ({ id }) => (taken.has(id) ? 0 : 1));
   valueOf(problem, best);
@@ -143,10 +164,26 @@ function* choosing(
   }
   const { points: choice, kept } = step.value;
   const wanted = kept[plan.boldness ?? 'balanced'];
-  if (sameSet(wanted, best)) return { taken, thinned, choice };
+  const rivals = input.judge === undefined ? new Map() : rivalIds(problem, candidates, best, wanted);
+  if (sameSet(wanted, best)) return { taken, thinned, choice, asked: new Set(), rivals };
   const takenThen = takenOf(candidates, wanted);
-  if (!grows(plan)) return { taken: takenThen, thinned, choice };
-  return { taken: takenThen, thinned: grownWithout(input, new Set([...settled, ...takenThen])), choice };
+  const asked = new Set([...takenThen].filter((id) => !taken.has(id)));
+  const regrown = grows(plan) ? grownWithout(input, new Set([...settled, ...takenThen])) : thinned;
+  return { taken: takenThen, thinned: regrown, choice, asked, rivals };
+}
+
+/** @param now the set at which the problem stands, which is left at `wanted` */
+function rivalIds(
+  problem: KeepProblem,
+  candidates: readonly Candidate[],
+  now: Uint8Array,
+  wanted: Uint8Array,
+): ReadonlyMap<string, string> {
+  wanted.forEach((stands, member) => {
+    if (stands !== now[member]) problem.flip(member);
+  });
+  const idOf = (member: number): string => candidates[member]?.id ?? '';
+  return new Map([...rivalsOf(problem, wanted)].map(([one, other]) => [idOf(one), idOf(other)]));
 }
 
 /** A set found by looking at all is worth as much as any. */

@@ -3,14 +3,13 @@ import type { Candidate } from './candidates.ts';
 import type { Cut } from './cut.ts';
 import { describeCut } from './describeCut.ts';
 import type { JobSteps } from './errand.ts';
-import type { FoundWork } from './findWork.ts';
 import { type CutEffect, cutEffects } from './gains.ts';
 import type { PlanInput } from './input.ts';
 import { inPasses } from './passes.ts';
 import { advisePinch } from './pinchPlan.ts';
 import type { Plan } from './plan.ts';
 import { leafShareRemoved, planRemarks } from './planRemarks.ts';
-import { ofCandidate, ofFault, type Proposal } from './proposal.ts';
+import { ofCandidate, type Proposal } from './proposal.ts';
 import { searchReasons } from './reasons.ts';
 import { remarkText } from './remarks.ts';
 import { renewalWays } from './renewal.ts';
@@ -19,6 +18,7 @@ import { ruleContext } from './ruleContext.ts';
 import { workSteps } from './steps.ts';
 import { type TrialContext, trialContext, tryThese } from './trial.ts';
 import type { WorkYear } from './windows.ts';
+import type { WeighedWork } from './worlds/weighRules.ts';
 
 export interface ToldPlan {
   readonly plan: Plan;
@@ -26,45 +26,53 @@ export interface ToldPlan {
   readonly trial: TrialContext;
 }
 
-export function* tellPlan(input: PlanInput, work: FoundWork, found: Thinned): JobSteps<ToldPlan> {
+export function* tellPlan(input: PlanInput, work: WeighedWork, found: Thinned): JobSteps<ToldPlan> {
   const { free, pinned } = work.choice;
-  const tips = work.tips.cuts.map(ofFault);
-  const proposals: Proposal[] = [
-    ...work.settled,
-    ...free.filter(({ id }) => found.taken.has(id)).map((one) => ofCandidate(one, null)),
-    ...tips,
-  ];
+  const { taken, doubt } = found;
+  const sought = free.filter(({ id }) => taken.has(id)).map((one) => ofCandidate(one, null));
+  const isCall = ({ target }: Proposal): boolean => doubt.yourCall.has(target);
+  const planned = [...work.settled, ...sought.filter((one) => !isCall(one)), ...work.tips];
+  const calls = [...work.yourCall, ...sought.filter(isCall)];
+  const proposals = [...planned, ...calls];
   yield { done: 0, doing: 'Weighing each cut' };
-  const trial = trialContext(found.thinned, proposals, input, work.seasonYear);
+  const trial = trialContext(found.thinned, proposals, input, work.seasonYear, planned);
   const effects = yield* collect(cutEffects(trial), proposals.length);
-  const whole = tryThese(trial, proposals);
+  const whole = tryThese(trial, planned);
   const doNothing = tryThese(trialContext(found.asItIs, [], input, work.seasonYear), []).score;
-  const kept = [...free.filter(({ id }) => !found.taken.has(id)), ...pinned];
-  const cuts = inPasses(
-    proposals.map((one, i) => toCut(input, work.year, one, effects[i] as CutEffect, kept)),
-  );
+  const withYourCall = calls.length === 0 ? null : tryThese(trial, proposals).score;
+  const kept = [...free.filter(({ id }) => !taken.has(id)), ...pinned];
+  const told = proposals.map((one, i) => {
+    const standsIn = one.candidate === null ? work.standsIn.get(one.id) : doubt.standsIn.get(one.target);
+    return toCut(input, work.year, one, { ...(effects[i] as CutEffect), standsIn: standsIn ?? null }, kept);
+  });
   const remarks = planRemarks({
     ...work,
     input,
     context: ruleContext(input.tree, input.stance, input.values),
-    tipRemarks: work.tips.remarks,
-    woodCuts: proposals.filter(({ kind }) => kind !== 'rub off bud'),
-    cutCount: cuts.length,
-    thinningCount: found.taken.size,
+    woodCuts: planned.filter(({ kind }) => kind !== 'rub off bud'),
+    cutCount: planned.length,
+    thinningCount: planned.filter(({ candidate }) => candidate !== null).length,
     doNothing,
     plan: whole.score,
     figsHeld: found.thinned.crop.held,
     leafShareRemoved: leafShareRemoved(found.thinned, whole.keep, input.tree),
   }).map(remarkText);
-  const steps = workSteps(trial, proposals);
-  const pinch = advisePinch(trial, proposals, input, work.year);
-  const score = { doNothing, plan: whole.score };
   const { search, choice } = found;
   const renewal = input.renewal === true ? { renewal: renewalWays(input, found.asItIs, work.year) } : {};
-  return {
-    plan: { date: input.date, cuts, steps, pinch, search, choice, ...renewal, score, remarks },
-    trial,
+  const plan: Plan = {
+    date: input.date,
+    cuts: inPasses(told.slice(0, planned.length)),
+    yourCall: told.slice(planned.length),
+    confidence: doubt.confidence,
+    steps: workSteps(trial, planned),
+    pinch: advisePinch(trial, planned, input, work.year),
+    search,
+    choice,
+    ...renewal,
+    score: { doNothing, plan: whole.score, withYourCall },
+    remarks,
   };
+  return { plan, trial };
 }
 
 function* collect(effects: Generator<CutEffect, void, void>, count: number): JobSteps<CutEffect[]> {
@@ -80,15 +88,12 @@ function toCut(
   input: PlanInput,
   year: WorkYear,
   one: Proposal,
-  effect: CutEffect,
+  effect: CutEffect & Pick<Cut, 'standsIn'>,
   kept: readonly Candidate[],
 ): Cut {
   const { candidate } = one;
   const reasons = candidate === null ? one.reasons : searchReasons(candidate, kept, effect, input.values);
   const { id, kind, target, atM } = one;
-  return describeCut(
-    { id, kind, target, atM, reasons, gain: effect.gain, ifKept: effect.ifKept },
-    input,
-    year,
-  );
+  const { gain, ifKept, standsIn } = effect;
+  return describeCut({ id, kind, target, atM, reasons, gain, ifKept, standsIn }, input, year);
 }

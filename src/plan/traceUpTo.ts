@@ -1,7 +1,7 @@
 /** A season's light traced, wave by wave. */
 import type { Wave } from '../light/ledger.ts';
 import { canopyScene } from './canopyScene.ts';
-import { fetchWave, type JobSteps } from './errand.ts';
+import { fetchTask, type JobSteps } from './errand.ts';
 import type { PlanInput } from './input.ts';
 import type { TracedSeason, TracedStage } from './tracedSeason.ts';
 
@@ -38,7 +38,7 @@ export function* traceUpTo(
     const ahead = tasks.slice(i + 1).map((later) => later.task);
     const after = before + (size[i] as number);
     const part = { doing: 'Following the light', from: before / whole, to: after / whole };
-    waves.get(stage)?.push(yield* fetchWave(task, ahead, part));
+    waves.get(stage)?.push(yield* fetchTask(task, ahead, part));
     before = after;
   }
   const retraced = stages.map(

@@ -26,6 +26,8 @@ export interface TrialContext {
   readonly season: SearchTable;
   readonly stages: readonly SearchTable[];
   readonly cuts: readonly TrialCut[];
+  /** Those of them that the canopy was grown for: the plan, without what is the grower's call. */
+  readonly planned: readonly TrialCut[];
   readonly input: PlanInput;
   readonly seasonYear: number;
 }
@@ -43,6 +45,7 @@ export function trialContext(
   cuts: readonly TrialCut[],
   input: PlanInput,
   seasonYear: number,
+  planned: readonly TrialCut[] = cuts,
 ): TrialContext {
   const { full, light } = traced;
   const { owners } = full.canopy;
@@ -54,7 +57,7 @@ export function trialContext(
     traced.stages.length === 1
       ? [season]
       : traced.stages.map((stage) => mergeForSearch(stage.ledger, stage.light, { free, keep }));
-  return { traced, season, stages, cuts, input, seasonYear };
+  return { traced, season, stages, cuts, planned, input, seasonYear };
 }
 
 /** Throws on an id that is no cut of the plan. */

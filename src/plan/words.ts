@@ -40,7 +40,7 @@ export function placeText(
 const ordinary =
   /^(trunk|limb|lateral|shoot|sucker|water|leader|branch|scaffold|(north|south)(-east|-west)?|east|west|centre|lower|upper|middle|inner|outer|old|young|left|right|long|short|big|small|thick|thin)\b/i;
 
-const named = (name: string): string =>
+export const named = (name: string): string =>
   ordinary.test(name) ? `the ${name.charAt(0).toLowerCase()}${name.slice(1)}` : name;
 
 /** "the east limb, the west limb and Old arm" */

@@ -46,6 +46,11 @@ const bud: Cut = {
     ],
   },
   pass: 1,
+  standsIn: {
+    worlds: 32,
+    stands: 31,
+    rival: { target: 'e-bud-4', branch: 'East limb', atM: 0.412, stands: 18 },
+  },
   cautions: ['estimate', 'sap'],
 };
 
@@ -60,6 +65,7 @@ const dead: Cut = {
   gain: { figs: -0.04, fruitingWoodM: 0, lights: [] },
   ifKept: { figs: 0.04, fallBelow: [] },
   pass: null,
+  standsIn: null,
   cautions: ['estimate', 'sap', 'ladder'],
 };
 
@@ -77,6 +83,17 @@ const doNothing = {
 export const madePlan: Plan = {
   date: '2027-04-08',
   cuts: [dead, bud],
+  yourCall: [],
+  confidence: {
+    worlds: 32,
+    yourCallBelowShare: 0.75,
+    figs: {
+      plan: { low: 9.31, middle: 13.7, high: 19.44 },
+      doNothing: { low: 8.02, middle: 11.1, high: 17.9 },
+      difference: { low: -0.43, middle: 2.6, high: 5.12 },
+      betterIn: 28,
+    },
+  },
   search: { candidates: 0, value: null, bound: null, gap: null, evaluations: 0 },
   choice: [],
   steps: [],
@@ -92,6 +109,7 @@ export const madePlan: Plan = {
       fruitingWoodM: 5.1,
       meanLight: 0.447,
     },
+    withYourCall: null,
   },
   remarks: ['No tip needs cutting.'],
 };

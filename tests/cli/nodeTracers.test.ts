@@ -123,7 +123,7 @@ describe('light traced by threads', { timeout: 60_000 }, () => {
 describe('a plan traced by threads', { timeout: 60_000 }, () => {
   it('is the same as without (seed 31)', async () => {
     const plan = (tracers: Tracers | null) =>
-      withTracers(tracers, (engine) => engine.plan(bare, { waves: 2, seed: 31 }).result);
+      withTracers(tracers, (engine) => engine.plan(bare, { worlds: 3, waves: 2, seed: 31 }).result);
     expect(await plan(createTracerPool(() => startThread(script), 2))).toEqual(await plan(null));
   });
 });

@@ -30,7 +30,7 @@ function expectAlike(score: Score, other: Score): void {
 describe.each(samples)('trying the cuts of a plan for %s', { timeout: 120_000 }, (name) => {
   it('gives the score of doing nothing with none ticked, that of the plan with all, something between with half', async () => {
     const engine = createInPlaceEngine();
-    const { cuts, score } = await engine.plan(sample(name), { waves: 2, seed: 7 }).result;
+    const { cuts, score } = await engine.plan(sample(name), { worlds: 0, waves: 2, seed: 7 }).result;
     expect(cuts.length).toBeGreaterThan(1);
     const none = await engine.tryCuts([]).result;
     expectAlike(none.score, score.doNothing);
@@ -145,11 +145,11 @@ describe('light after a change', () => {
 describe('several calls', () => {
   it('keep apart, and the cuts tried are those of the plan asked for last, whichever is done first', async () => {
     const engine = createInPlaceEngine();
-    const slow = engine.plan(sample('potted-fig-in-leaf'), { waves: 4 });
-    const quick = engine.plan(whip, { waves: 2 });
+    const slow = engine.plan(sample('potted-fig-in-leaf'), { worlds: 0, waves: 4 });
+    const quick = engine.plan(whip, { worlds: 0, waves: 2 });
     const light = engine.light(whip, { waves: 2 });
     const [slowPlan, quickPlan, { report }] = await Promise.all([slow.result, quick.result, light.result]);
-    const alone = await createInPlaceEngine().plan(whip, { waves: 2 }).result;
+    const alone = await createInPlaceEngine().plan(whip, { worlds: 0, waves: 2 }).result;
     expect(quickPlan).toEqual(alone);
     expect(report.shoots).toHaveLength(21);
     expect(slowPlan.cuts.length).toBeGreaterThan(0);
@@ -191,7 +191,7 @@ describe('a cancel', () => {
   it('brings a fault of the work across a port as words', async () => {
     const [engine, close] = across(createInPlaceEngine());
     await expect(engine.tryCuts(['remove:nothing']).result).rejects.toThrow('no plan has been made yet');
-    await engine.plan(whip, { waves: 2 }).result;
+    await engine.plan(whip, { worlds: 0, waves: 2 }).result;
     await expect(engine.tryCuts(['remove:nothing']).result).rejects.toThrow('got remove:nothing');
     close();
   });

@@ -52,6 +52,7 @@ export const rooms: Readonly<Record<string, Room>> = {
       'cli/spanSchema.ts': ['zod'],
       'cli/lookSchemas.ts': ['zod'],
       'cli/choiceSchema.ts': ['zod'],
+      'cli/confidenceSchema.ts': ['zod'],
       'cli/sceneSchema.ts': ['zod'],
     },
     // Its version.

@@ -176,6 +176,16 @@ export const figBearing = {
     confidence: 'medium',
     adjustable: true,
   },
+  yourCallBelowShare: {
+    name: 'A cut that is right in a smaller share of plausible trees and years is the grower’s call',
+    value: 0.75,
+    min: 0,
+    max: 1,
+    unit: 'share of the worlds',
+    source: 'our choice: right three times as often as wrong',
+    confidence: 'low',
+    adjustable: true,
+  },
   trunkHeightCm: {
     name: 'Height of the first fork on a tree still to be shaped',
     value: 45,

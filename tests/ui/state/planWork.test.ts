@@ -17,6 +17,7 @@ const cut = (id: string): Cut => ({
   gain: { figs: 0.7, fruitingWoodM: 0.1, lights: [] },
   ifKept: { figs: -0.7, fallBelow: [] },
   pass: null,
+  standsIn: null,
   cautions: ['sap'],
 });
 
@@ -27,7 +28,9 @@ const plan = {
   choice: [],
   steps: [],
   pinch: null,
-  score: { doNothing: score(11.2), plan: score(14.9) },
+  yourCall: [],
+  confidence: null,
+  score: { doNothing: score(11.2), plan: score(14.9), withYourCall: null },
   remarks: [],
 };
 

@@ -28,6 +28,7 @@ export const sampleCut = (
   gain: { figs: 0.37, fruitingWoodM: 0.11, lights: [] },
   pass: null,
   ifKept: { figs: 0, fallBelow: [] },
+  standsIn: null,
   cautions: ['estimate', 'sap'],
 });
 

@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import type { Tree } from '../../../src/geometry/tree.ts';
+import { findWork } from '../../../src/plan/findWork.ts';
+import { planJob } from '../../../src/plan/planJob.ts';
+import { seasonLight, untracedSeason } from '../../../src/plan/tracedSeason.ts';
+import { worldSteps } from '../../../src/plan/worlds/judgeWorld.ts';
+import { planOf, screened, summer, targets, upright } from '../known/knownTrees.ts';
+import { axis, drain, limb, planInput, straight, tree, trunk } from '../smallTree.ts';
+
+const worlds = 32;
+
+describe('cuts that are right whatever the errors', () => {
+  const rest = { date: summer, worlds };
+  const made = planOf(screened(0.18), rest);
+
+  it('stand in every world: shoots that bear nothing and shade those that bear', () => {
+    expect(targets(made).length).toBeGreaterThan(1);
+    expect(targets(made).every((id) => id.startsWith('screen'))).toBe(true);
+    for (const { standsIn } of made.plan.cuts) expect(standsIn).toMatchObject({ worlds, stands: worlds });
+    expect(made.plan.yourCall).toEqual([]);
+    expect(made.plan.confidence?.figs?.difference.low).toBeGreaterThan(0);
+    expect(made.plan.confidence?.figs?.betterIn).toBe(worlds);
+  });
+
+  it('are the same again, and are judged in the same worlds when there are more of them', () => {
+    expect(planOf(screened(0.18), rest).plan).toEqual(made.plan);
+    const half = planOf(screened(0.18), { ...rest, worlds: 16 }).plan;
+    expect(half.cuts[0]?.standsIn).toMatchObject({ worlds: 16, stands: 16 });
+  });
+
+  it('leave the plan as it is without worlds', () => {
+    const { plan } = planOf(screened(0.18), { date: summer });
+    expect(plan.confidence).toBeNull();
+    expect(plan.cuts.every(({ standsIn }) => standsIn === null)).toBe(true);
+    expect(plan.score).toEqual(made.plan.score);
+  });
+});
+
+/** Two limbs, south-east and south-west, mirror images in all but their names. */
+function twins(): Tree {
+  const on = ['left', 'right'];
+  return tree(
+    trunk(),
+    ...on.map((id, i) => limb(id, i === 0 ? 135 : 225)),
+    ...on.map((id) => upright(`${id} shoot`, id, 0.6, { leaves: 9, lengthM: 0.5, midribM: 0.2 })),
+  );
+}
+
+describe('of two twins', () => {
+  it('either is the better one to take off in about half of the worlds', () => {
+    const input = planInput(twins(), { date: summer });
+    const work = drain(findWork(input));
+    const { season, stage } = work.year;
+    const light = seasonLight(input, season);
+    const { stages } = untracedSeason(input, season, new Set(), []);
+    const count = 64;
+    const better = Array.from({ length: count }, (_, world) => {
+      const { overRival } = drain(
+        worldSteps({
+          at: 'world',
+          input,
+          world,
+          budBreakOn: season.budBreakOn,
+          stage,
+          lights: {
+            season: light,
+            stages: stages.map((one) => ({ name: one.stage.name, light: one.light })),
+          },
+          settled: [],
+          free: work.choice.free.map(({ id }) => id),
+          taken: ['left shoot'],
+          rivals: ['right shoot'],
+          withNothing: false,
+          every: 12,
+        }),
+      );
+      return overRival[0] as number;
+    });
+    // Of 64 fair coins 20 to 44 fall on one side, but for one time in 400.
+    const first = better.filter((more) => more >= 0).length;
+    expect(first).toBeGreaterThanOrEqual(20);
+    expect(first).toBeLessThanOrEqual(44);
+  });
+});
+
+describe('cuts of the rules', () => {
+  /** Two laterals of neighbouring limbs that pass each other at a distance between their lines, and a dead twig. */
+  const crossing = (gapM: number): Tree =>
+    tree(
+      trunk(),
+      limb('east', 90, { path: straight(0.83, 90, 0) }),
+      limb('north', 0, { path: straight(0.83, 0, 0) }),
+      axis('a', 'east', { atM: 0.5, path: straight(0.9, 0, 0) }),
+      axis('b', 'north', {
+        atM: 0.5,
+        path: [
+          [0, 0, 0],
+          [0, gapM, 0],
+          [0.7, gapM, 0],
+        ],
+      }),
+      axis('dead', 'east', { atM: 0.7, condition: 'dead' }),
+    );
+  const planIn = (gapM: number) =>
+    drain(planJob(planInput(crossing(gapM), { date: '2027-02-11', worlds }))).plan;
+
+  it('on dead wood are made on sight, and those on a measurement stand as often as it passes its limit', () => {
+    const near = planIn(0.02);
+    const dead = near.cuts.find(({ target }) => target === 'dead');
+    expect(dead?.standsIn).toBeNull();
+    const told = [...near.cuts, ...near.yourCall].filter(({ reasons }) =>
+      reasons.some(({ rule }) => rule === 'crossing'),
+    );
+    expect(told).toHaveLength(1);
+    const { stands } = told[0]?.standsIn ?? { stands: -1 };
+    expect(stands).toBeGreaterThan(0);
+    expect(stands).toBeLessThan(worlds);
+  });
+
+  it('are told apart and not made when they stand in too few worlds', () => {
+    const { plan } = drain(
+      planJob(
+        planInput(crossing(0.02), {
+          date: '2027-02-11',
+          worlds,
+          values: { ...planInput(crossing(0.02)).values, yourCallBelowShare: 1 },
+        }),
+      ),
+    );
+    const isCrossing = ({ reasons }: (typeof plan.cuts)[number]) =>
+      reasons.some(({ rule }) => rule === 'crossing');
+    expect(plan.cuts.some(isCrossing)).toBe(false);
+    expect(plan.yourCall.some(isCrossing)).toBe(true);
+    expect(plan.cuts.map(({ target }) => target)).toContain('dead');
+    expect(plan.score.withYourCall).not.toBeNull();
+  });
+});
