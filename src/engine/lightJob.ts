@@ -39,17 +39,9 @@ function keyOf(
 ): string {
   const stands = Object.entries(site).filter(([part]) => !weighing.has(part));
   const heatGdd8 = fullLeafHeatGdd8(input, season);
-  return JSON.stringify([
-    axes,
-    stands,
-    standing,
-    settings,
-    heatGdd8,
-    input.seed,
-    input.leafSeed,
-    input.waves,
-    error,
-  ]);
+  const rays = [axes, stands, standing, settings, heatGdd8, input.seed, input.leafSeed, input.waves, error];
+  // What the grower marked to stay or to go stands there all the same.
+  return JSON.stringify(rays, (name, value: unknown) => (name === 'pin' ? undefined : value));
 }
 
 /** The season in which light counts: from leaf-out to the last useful fig. */

@@ -1,7 +1,28 @@
 /** Cuts in few words, for rows and printed lists; whole sentences are made in `words.ts`. */
 import { formatDecimal, formatLength, type Units } from '../geometry/measure.ts';
 import type { Cut, Place, Reason } from './cut.ts';
+import { type StepName, stepOf } from './steps.ts';
 import { reasonText } from './words.ts';
+
+const stepTitles: Readonly<Record<StepName, string>> = {
+  'before the cuts': 'Before the cuts',
+  'marked to go': 'You marked these',
+  'dead and sick wood': 'Dead and sick wood',
+  suckers: 'Suckers',
+  crossing: 'Crossing and rubbing wood',
+  'inward and water sprouts': 'Inward wood and water sprouts',
+  'narrow forks': 'Narrow forks',
+  'below the fork': 'Below the first fork',
+  crowding: 'Shoots to thin',
+  tips: 'Tips',
+};
+
+/** What a step of the work is called over its cuts; of buds that go in two passes, which of them it is. */
+export function stepTitle({ kind, reasons, pass }: Pick<Cut, 'kind' | 'reasons' | 'pass'>): string {
+  const step = stepOf(kind, reasons);
+  const title = step === 'crowding' && kind === 'rub off bud' ? 'Buds to rub off' : stepTitles[step];
+  return pass === null ? title : `${title}: ${pass === 1 ? 'sure now' : 'look again'}`;
+}
 
 /** "81 cm out, north side": where on its branch, with the tape at the fork. */
 export function briefPlace({ fromForkM, forksFrom, face }: Place, units: Units): string {

@@ -43,6 +43,19 @@ export const saysOutOfDateAtOnce = (page: Page, command: string): Promise<boolea
 export const sheet = (page: Page, name: 'Place' | 'Tree' | 'Light' | 'Work') =>
   page.getByRole('tab', { name });
 
+export async function openSample(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'Menu' }).click();
+  await page.getByRole('button', { name }).click();
+}
+
+/** Waits until the list is that of the tree and of what is asked, regrown where it had to be, and its ticks are scored. */
+export async function workIsDone(page: Page): Promise<void> {
+  await expect(page.getByTestId('work-headline')).toContainText(/ripen|Nothing needs doing/);
+  await expect(page.getByTestId('work-state')).toHaveText('');
+  await expect(page.locator('.cut-list.is-stale')).toHaveCount(0);
+  await expect(page.getByText('Growing the tree for these cuts')).toHaveCount(0);
+}
+
 /** Opens a part of the Light sheet and waits until it is whole. */
 export async function lookAt(page: Page, name: 'Shoots' | 'Day' | 'Sky' | 'Spread'): Promise<void> {
   await page.getByRole('radio', { name, exact: true }).check();

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { treeFileSchema } from '../../src/document/treeFile.ts';
 import type { Edited } from '../../src/editor/edit.ts';
 import { createEditor } from '../../src/editor/editor.ts';
-import { partOf, pinPart, pinsOf } from '../../src/editor/edits/pin.ts';
+import { freeAll, partOf, pinPart, pinsOf, sameButPins } from '../../src/editor/edits/pin.ts';
 import { smallTree } from './smallTree.ts';
 
 function made(edited: Edited) {
@@ -40,6 +40,14 @@ describe('the grower’s mark on a branch or a bud', () => {
     });
     editor.undo();
     expect(editor.file()).toBe(smallTree);
+  });
+
+  it('is all taken back at once, and changes nothing else of the tree', () => {
+    const once = made(pinPart(smallTree, 'shoot-2', 'keep')).file;
+    const twice = made(pinPart(once, 'lateral-b1', 'remove')).file;
+    expect(sameButPins(twice, smallTree)).toBe(true);
+    expect(sameButPins(twice, { ...smallTree, note: 'another' })).toBe(false);
+    expect(made(freeAll(twice)).file).toEqual(smallTree);
   });
 
   it('never fells the tree, and knows what is not on it', () => {

@@ -130,6 +130,20 @@ describe('light after a change', () => {
     expect(answer).toEqual(await createInPlaceEngine().light(changed, { waves: 2 }).result);
   });
 
+  it('of what the grower marked to stay or to go is none: no ray is followed', async () => {
+    const engine = createInPlaceEngine();
+    const before = await engine.light(whip, { waves: 2 }).result;
+    const axes = whip.axes.map((axis) => ({
+      ...axis,
+      pin: 'keep' as const,
+      buds: axis.buds.map((bud, i) => (i === 3 ? { ...bud, pin: 'remove' as const } : bud)),
+    }));
+    const said = new Set<string>();
+    const after = await engine.light({ ...whip, axes }, { waves: 2 }, ({ doing }) => said.add(doing)).result;
+    expect(said).not.toContain('Growing the leaves');
+    expect(after).toEqual(before);
+  });
+
   it('of a wall is traced anew', async () => {
     const wall = { kind: 'wall', name: 'Wall', heightM: 2.3, thicknessM: 0.2, reflectance: 0.3 } as const;
     const surroundings: TreeFile['site']['surroundings'] = [{ ...wall, from: [-3, 1.7], to: [3, 1.9] }];

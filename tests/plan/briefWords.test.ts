@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { briefPiece, briefPlace, briefReason } from '../../src/plan/briefWords.ts';
+import { briefPiece, briefPlace, briefReason, stepTitle } from '../../src/plan/briefWords.ts';
 import { crowding, sampleCut, samplePlace } from '../ui/work/sampleCut.ts';
 
 describe('a cut in few words', () => {
@@ -19,6 +19,15 @@ describe('a cut in few words', () => {
     expect(piece({ piece: 'Old lateral' }, 'remove')).toBe('Old lateral, 35 cm out, north side');
     expect(piece({}, 'tip')).toBe('Tip, cut 35 cm out, north side');
     expect(piece({}, 'remove')).toBe('All beyond 35 cm out, north side');
+  });
+
+  it('tells what step and which pass a cut is of', () => {
+    const bud = sampleCut('b', crowding);
+    expect(stepTitle(bud)).toBe('Buds to rub off');
+    expect(stepTitle({ ...bud, pass: 1 })).toBe('Buds to rub off: sure now');
+    expect(stepTitle({ ...bud, pass: 2 })).toBe('Buds to rub off: look again');
+    expect(stepTitle(sampleCut('s', crowding, {}, 'remove'))).toBe('Shoots to thin');
+    expect(stepTitle(sampleCut('s', { rule: 'dead' }, {}, 'remove'))).toBe('Dead and sick wood');
   });
 
   it('weighs what it bears against what it costs', () => {

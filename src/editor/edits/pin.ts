@@ -44,3 +44,23 @@ export const partOf = (file: TreeFile, id: string): Part | null =>
 
 /** All that is marked, in the order of the tree. */
 export const pinsOf = (file: TreeFile): readonly Part[] => partsOf(file).filter(({ pin }) => pin !== null);
+
+/** Takes every mark back. */
+export const freeAll = (file: TreeFile): Edited => ({
+  ok: true,
+  file: withoutPins(file),
+  said: 'Left all marked growth to the plan',
+});
+
+/** Whether two files differ in marks at most: then a list made for the one still names wood of the other. */
+export const sameButPins = (one: TreeFile, other: TreeFile): boolean =>
+  one === other || JSON.stringify(withoutPins(one)) === JSON.stringify(withoutPins(other));
+
+const withoutPins = (file: TreeFile): TreeFile => ({
+  ...file,
+  axes: file.axes.map((axis) => ({
+    ...axis,
+    pin: null,
+    buds: axis.buds.map((bud) => ({ ...bud, pin: null })),
+  })),
+});

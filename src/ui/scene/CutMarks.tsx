@@ -1,15 +1,19 @@
-/** Numbered marks where the cuts go: a plate through the wood to remove, a hoop to tip, a bead to rub off. */
+/** Marks where the cuts go (a plate through the wood to remove, a hoop to tip, a bead to rub off), and on what is to stay. */
 import { type RootState, useFrame } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
 import { Quaternion, type Sprite, Vector3 } from 'three';
-import type { CutKind } from '../../plan/cut.ts';
 import { coveredBy } from './covered.ts';
-import { type LabelImage, tagImage } from './label.ts';
-import type { CutMark, StageColours } from './stageModel.ts';
+import { type LabelImage, type TagForm, type TagLook, tagImage } from './label.ts';
+import type { CutMark, MarkKind, StageColours } from './stageModel.ts';
 import { layTags, type Tag } from './tagLayout.ts';
 import { pixelsPerMetre } from './useEye.ts';
 
-const tagForms = { 'rub off bud': 'round', remove: 'square', tip: 'pointed' } as const;
+const tagForms: Readonly<Record<MarkKind, TagForm>> = {
+  'rub off bud': 'round',
+  remove: 'square',
+  tip: 'pointed',
+  keep: 'flag',
+};
 
 /** Marks on thin wood are never smaller than this, metres. */
 const leastRadiusM = 0.009;
@@ -21,7 +25,7 @@ const [manyScale, selectedScale] = [0.72, 1.35];
 
 const upright = new Vector3(0, 1, 0);
 
-function Glyph({ kind, radiusM }: { readonly kind: CutKind; readonly radiusM: number }) {
+function Glyph({ kind, radiusM }: { readonly kind: MarkKind; readonly radiusM: number }) {
   if (kind === 'remove') return <cylinderGeometry args={[radiusM * 2.1, radiusM * 2.1, radiusM * 0.4, 20]} />;
   if (kind === 'tip') return <torusGeometry args={[radiusM * 1.7, radiusM * 0.32, 8, 20]} />;
   return <octahedronGeometry args={[radiusM * 1.7, 1]} />;
@@ -45,13 +49,14 @@ function Mark({ mark, image, colours, onTag, onLeader }: MarkProps) {
   const { kind, active, isSelected } = mark;
   const turn = new Quaternion().setFromUnitVectors(upright, new Vector3(...mark.along));
   const radiusM = Math.max(leastRadiusM, mark.radiusM);
+  const colour = kind === 'keep' ? colours.ink : colours.cut;
   const order = isSelected ? 5 : active ? 4 : 3;
   return (
     <>
       <group position={[...mark.point]} quaternion={turn}>
         <mesh rotation={kind === 'tip' ? [Math.PI / 2, 0, 0] : [0, 0, 0]} raycast={() => null}>
           <Glyph kind={kind} radiusM={radiusM} />
-          <meshBasicMaterial color={colours.cut} transparent opacity={active ? 1 : 0.7} />
+          <meshBasicMaterial color={colour} transparent opacity={active ? 1 : 0.7} />
         </mesh>
       </group>
       <sprite
@@ -61,7 +66,7 @@ function Mark({ mark, image, colours, onTag, onLeader }: MarkProps) {
         renderOrder={2}
         raycast={() => null}
       >
-        <spriteMaterial color={colours.cut} sizeAttenuation={false} depthTest={false} depthWrite={false} />
+        <spriteMaterial color={colour} sizeAttenuation={false} depthTest={false} depthWrite={false} />
       </sprite>
       <sprite ref={onTag} position={[...mark.point]} renderOrder={order} raycast={() => null}>
         <spriteMaterial
@@ -118,6 +123,11 @@ function spreadTags(
   });
 }
 
+function tagLook(kind: MarkKind, isActive: boolean, { cut, onCut, ink, paper }: StageColours): TagLook {
+  if (kind === 'keep') return { fill: paper, ink, rim: ink };
+  return isActive ? { fill: cut, ink: onCut, rim: paper } : { fill: paper, ink: cut, rim: cut };
+}
+
 export interface CutMarksProps {
   readonly marks: readonly CutMark[];
   readonly colours: StageColours;
@@ -127,15 +137,7 @@ export function CutMarks({ marks, colours }: CutMarksProps) {
   const movables = useRef<Movable[]>([]);
   const images = useMemo(
     () =>
-      marks.map(({ n, kind, active }) =>
-        tagImage(
-          n,
-          tagForms[kind],
-          active
-            ? { fill: colours.cut, ink: colours.onCut, rim: colours.paper }
-            : { fill: colours.paper, ink: colours.cut, rim: colours.cut },
-        ),
-      ),
+      marks.map(({ text, kind, active }) => tagImage(text, tagForms[kind], tagLook(kind, active, colours))),
     [marks, colours],
   );
   useEffect(

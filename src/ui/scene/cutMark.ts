@@ -2,9 +2,8 @@
 import { closestApproach } from '../../geometry/distance.ts';
 import { distance, lerp, normalize, sub } from '../../geometry/vec.ts';
 import type { Canopy, WoodStretch } from '../../growth/canopy.ts';
-import type { Cut } from '../../plan/cut.ts';
 import type { DormantBud } from './dormantBuds.ts';
-import type { CutMark } from './stageModel.ts';
+import type { CutMark, MarkKind } from './stageModel.ts';
 
 /** How far out from the fork a removal is drawn, so that the mark is not inside the parent's wood. */
 const clearOfForkRadii = 1.2;
@@ -49,10 +48,18 @@ function parentRadiusM(canopy: Canopy, owner: number, base: WoodStretch): number
 /** What a mark is, but for how it is shown. */
 export type CutPlace = Omit<CutMark, 'active' | 'isSelected'>;
 
+/** What is marked: a cut, or a branch or bud that is to stay. */
+export interface Marked {
+  readonly id: string;
+  readonly kind: MarkKind;
+  readonly target: string;
+  readonly atM: number;
+}
+
 /** The mark for a bud that has not grown into a shoot. */
-export const budMark = (bud: DormantBud, cut: Pick<Cut, 'id' | 'kind'>, n: number): CutPlace => ({
+export const budMark = (bud: DormantBud, cut: Pick<Marked, 'id' | 'kind'>, text: string): CutPlace => ({
   id: cut.id,
-  n,
+  text,
   kind: cut.kind,
   point: bud.point,
   along: bud.outward,
@@ -63,11 +70,7 @@ export const budMark = (bud: DormantBud, cut: Pick<Cut, 'id' | 'kind'>, n: numbe
  * The mark for a cut: at the base for what goes whole, `atM` along the branch for a tip.
  * Null when the canopy holds no wood of the cut's target.
  */
-export function cutMark(
-  canopy: Canopy,
-  cut: Pick<Cut, 'id' | 'kind' | 'target' | 'atM'>,
-  n: number,
-): CutPlace | null {
+export function cutMark(canopy: Canopy, cut: Marked, text: string): CutPlace | null {
   const owner = canopy.owners.findIndex((o) => o !== null && o.id === cut.target);
   if (owner < 0) return null;
   const stretches = canopy.wood.filter((stretch) => stretch.owner === owner);
@@ -75,5 +78,5 @@ export function cutMark(
   if (base === undefined) return null;
   const clearM = cut.kind === 'tip' ? 0 : clearOfForkRadii * parentRadiusM(canopy, owner, base);
   const found = markOn(stretches, Math.max(cut.kind === 'tip' ? cut.atM : 0, clearM));
-  return found === null ? null : { id: cut.id, n, kind: cut.kind, ...found };
+  return found === null ? null : { id: cut.id, text, kind: cut.kind, ...found };
 }

@@ -74,10 +74,11 @@ export interface TagLook {
   readonly rim: string;
 }
 
-/** The tag of a cut, its lower tip on the wood. Its form says the kind: round, square or pointed. */
-export function tagImage(n: number, form: 'round' | 'square' | 'pointed', look: TagLook): LabelImage {
-  const text = String(n);
-  const [widthPx, heightPx] = [text.length > 2 ? 36 : 28, 34];
+export type TagForm = 'round' | 'square' | 'pointed' | 'flag';
+
+/** The tag of a cut or of what stays, its lower tip on the wood. Its form says the kind. */
+export function tagImage(text: string, form: TagForm, look: TagLook): LabelImage {
+  const [widthPx, heightPx] = [text.length > 2 ? 16 + 8 * text.length : 28, 34];
   const { canvas, pen } = prepared(widthPx, heightPx);
   const [left, right, middle] = [2, widthPx - 2, widthPx / 2];
   pen.beginPath();
@@ -85,6 +86,13 @@ export function tagImage(n: number, form: 'round' | 'square' | 'pointed', look: 
     pen.rect(left, 2, right - left, 23);
   } else if (form === 'round') {
     pen.roundRect(left, 2, right - left, 23, 11.5);
+  } else if (form === 'flag') {
+    pen.moveTo(left, 2);
+    pen.lineTo(right, 2);
+    pen.lineTo(right - 5, 13.5);
+    pen.lineTo(right, 25);
+    pen.lineTo(left, 25);
+    pen.closePath();
   } else {
     pen.moveTo(left, 8);
     pen.lineTo(middle, 1.5);

@@ -10,13 +10,16 @@ import type { CutKind } from '../../plan/cut.ts';
 import type { LightScale } from '../theme/lightScale.ts';
 import type { ShareKind } from './leafColours.ts';
 
-/** A numbered mark across the wood where a cut goes. `cutMark` in cutMark.ts makes one from a cut. */
+/** Marks stand for cuts and for what the grower marked to stay. */
+export type MarkKind = CutKind | 'keep';
+
+/** A mark across the wood where a cut goes, or on what stays. `cutMark` in cutMark.ts makes one. */
 export interface CutMark {
-  /** Id of the cut it stands for. */
+  /** Id of the cut, or of the branch or bud, it stands for. */
   readonly id: string;
-  /** The number written beside it: the same as in the list. */
-  readonly n: number;
-  readonly kind: CutKind;
+  /** Written beside it: the number in the list, or a word. */
+  readonly text: string;
+  readonly kind: MarkKind;
   readonly point: Vec3;
   /** Unit vector: the growth direction of the wood there. */
   readonly along: Vec3;

@@ -1,7 +1,6 @@
 /** Over the stage, beside the Work sheet: the tree as it is or in summer, and the grower's word on what is picked. */
 import { useStore } from 'zustand';
 import { type Part, partOf } from '../../editor/edits/pin.ts';
-import { formatLength, type Units } from '../../geometry/measure.ts';
 import { Segments } from '../fields/Segments.tsx';
 import { PinButtons } from '../sheets/work/PinButtons.tsx';
 import { pinWords } from '../sheets/work/pinWords.ts';
@@ -43,8 +42,7 @@ function TreeShown() {
 }
 
 function Picked({ part }: { readonly part: Part }) {
-  const units: Units = useUnits();
-  const name = part.isBud ? pinWords.bud(part.branch, formatLength(part.atM, units)) : part.branch;
+  const name = pinWords.name(part, useUnits());
   return (
     <div className="picked" role="group" aria-label={pinWords.picked(name)}>
       <span className="picked-name">{name}</span>

@@ -1,11 +1,12 @@
-/** The cuts as the stage shows them: what goes, and where each is made. */
+/** The cuts as the stage shows them: what goes, where each is made, and what the grower marked to stay. */
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
+import { pinsOf, sameButPins } from '../../editor/edits/pin.ts';
 import type { Canopy } from '../../growth/canopy.ts';
-import { budMark, cutMark } from '../scene/cutMark.ts';
-import { dormantBuds } from '../scene/dormantBuds.ts';
 import type { CutMark } from '../scene/stageModel.ts';
+import { pinWords } from '../sheets/work/pinWords.ts';
 import { useFile, usePreferences, useSelected, useWorkbench } from '../state/workbench.ts';
+import { placeMarks } from './placeMarks.ts';
 
 const nothing: { readonly gone: ReadonlySet<string>; readonly marks: readonly CutMark[] } = {
   gone: new Set(),
@@ -18,19 +19,24 @@ export function useCutView(canopy: Canopy): typeof nothing {
   const file = useFile();
   const { sheet } = usePreferences();
   const selectedId = useSelected();
-  const isShown = sheet === 'work' && plan !== null && plannedFile === file;
+  const isShown = sheet === 'work' && plan !== null && plannedFile !== null;
   return useMemo(() => {
-    if (!isShown) return nothing;
+    // While a new list is made after a mark, the cuts of the old one stay in sight: they are of the same wood.
+    if (!isShown || !sameButPins(plannedFile, file)) return nothing;
     const going = plan.cuts.filter(
       (cut) => ticked.has(cut.id) && (cut.kind === 'rub off bud' || cut.atM === 0),
     );
-    const buds = new Map(dormantBuds(file, canopy).map((bud) => [bud.id, bud]));
-    const marks = plan.cuts.flatMap((cut, i): CutMark[] => {
-      const bud = buds.get(cut.target);
-      const place = bud === undefined ? cutMark(canopy, cut, i + 1) : budMark(bud, cut, i + 1);
-      if (place === null) return [];
-      return [{ ...place, active: ticked.has(cut.id), isSelected: cut.target === selectedId }];
-    });
+    const cuts = plan.cuts.map((cut, i) => ({ ...cut, text: `${i + 1}` }));
+    const stays = pinsOf(file)
+      .filter(({ pin }) => pin === 'keep')
+      .map(({ id }) => ({ id, kind: 'keep', target: id, atM: 0, text: pinWords.onStage }) as const);
+    const marks = placeMarks(file, canopy, [...cuts, ...stays]).map(
+      ({ mark, ...place }): CutMark => ({
+        ...place,
+        active: mark.kind === 'keep' || ticked.has(mark.id),
+        isSelected: mark.target === selectedId,
+      }),
+    );
     return { gone: new Set(going.map((cut) => cut.target)), marks };
-  }, [isShown, plan, ticked, canopy, file, selectedId]);
+  }, [isShown, plan, plannedFile, ticked, canopy, file, selectedId]);
 }

@@ -1,7 +1,14 @@
 /** The cut list of the open tree, and what the ticked cuts would do. */
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { TreeFile } from '../../document/treeFile.ts';
-import { Cancelled, type Engine, type Running, type Trial } from '../../engine/engine.ts';
+import {
+  Cancelled,
+  type Engine,
+  type PlanOptions,
+  type Replanned,
+  type Running,
+  type Trial,
+} from '../../engine/engine.ts';
 import type { Progress } from '../../engine/job.ts';
 import type { Boldness } from '../../plan/choice.ts';
 import type { Cut } from '../../plan/cut.ts';
@@ -23,6 +30,8 @@ export interface PlanState {
   readonly plan: Plan | null;
   /** What that plan was asked for; null without one. */
   readonly asked: PlanAsked | null;
+  /** The plan is a first answer, on canopies grown for the one before; it is made anew on its own soon. */
+  readonly isApproximate: boolean;
   /** Ids of the cuts that are ticked. */
   readonly ticked: ReadonlySet<string>;
   /** The tree with the ticked cuts made; null until it is known. While `isTrying` older than `ticked`, or not yet regrown. */
@@ -47,6 +56,7 @@ const first: PlanState = {
   file: null,
   plan: null,
   asked: null,
+  isApproximate: false,
   ticked: new Set(),
   trial: null,
   isTrying: false,
@@ -83,39 +93,72 @@ function tickedOf(cuts: readonly Cut[], file: TreeFile, before: PlanState): Read
   return new Set(cuts.filter((cut) => isMarked(cut) || !left.has(cut.id)).map((cut) => cut.id));
 }
 
-export function createPlanWork(engine: Engine): PlanWork {
-  const store = createStore<PlanState>(() => first);
-  let running: Running<Plan> | null = null;
-  const tryTicked = scoring(engine, store);
+const made = { trial: null, progress: null, stopped: null } as const;
 
-  const follow = async (mine: Running<Plan>, file: TreeFile, asked: PlanAsked) => {
+/** Marks come in rows, tap after tap: the tree is regrown when the hand rests. */
+const regrowDelayMs = 900;
+
+/** One plan at a time: the one asked for last. A mark or another boldness is answered at once, then regrown. */
+function making(engine: Engine, store: StoreApi<PlanState>, onPlan: () => void) {
+  let running: Running<unknown> | null = null;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+
+  const stop = () => {
+    clearTimeout(resting);
+    running?.cancel();
+    running = null;
+  };
+  const tell = (mine: Running<unknown>, progress: Progress) => {
+    if (running === mine) store.setState({ progress });
+  };
+  async function follow(mine: Running<Replanned>, file: TreeFile, asked: PlanAsked): Promise<void> {
+    running = mine;
     try {
-      const plan = await mine.result;
+      const { plan, isApproximate } = await mine.result;
       if (running !== mine) return;
       const ticked = tickedOf(plan.cuts, file, store.getState());
-      store.setState({ file, plan, asked, ticked, trial: null, progress: null, stopped: null });
-      void tryTicked();
+      store.setState({ file, plan, asked, isApproximate, ticked, ...made });
+      onPlan();
+      if (isApproximate) resting = setTimeout(() => fromScratch(file, asked), regrowDelayMs);
     } catch (error) {
       if (running !== mine || error instanceof Cancelled) return;
       store.setState({ progress: null, stopped: { why: 'failed', message: messageOf(error) } });
     }
-  };
+  }
+  function fromScratch(file: TreeFile, asked: PlanAsked): void {
+    store.setState({ progress: { done: 0, doing: 'Growing the summer canopy' }, stopped: null });
+    const { result, cancel } = engine.plan(file, optionsOf(asked), (progress) => tell(mine, progress));
+    const mine = { result: result.then((plan) => ({ plan, isApproximate: false })), cancel };
+    void follow(mine, file, asked);
+  }
+  function fromLast(file: TreeFile, asked: PlanAsked): void {
+    store.setState({ progress: { done: 0, doing: 'Looking again' }, stopped: null });
+    const mine = engine.replan(file, optionsOf(asked), (progress) => tell(mine, progress));
+    void follow(mine, file, asked);
+  }
+  return { fromScratch, fromLast, stop };
+}
 
+const optionsOf = ({ date, boldness, renewal }: PlanAsked): PlanOptions => ({
+  date,
+  boldness,
+  ...(renewal && { renewal }),
+});
+
+export function createPlanWork(engine: Engine): PlanWork {
+  const store = createStore<PlanState>(() => first);
+  const tryTicked = scoring(engine, store);
+  const plans = making(engine, store, () => void tryTicked());
   return {
     store,
     make(file, asked) {
-      const { date, boldness, renewal } = asked;
-      running?.cancel();
-      store.setState({ progress: { done: 0, doing: 'Growing the summer canopy' }, stopped: null });
-      const mine = engine.plan(file, { date, boldness, ...(renewal && { renewal }) }, (progress) => {
-        if (running === mine) store.setState({ progress });
-      });
-      running = mine;
-      void follow(mine, file, asked);
+      plans.stop();
+      const { plan, file: before } = store.getState();
+      if (plan !== null && before?.id === file.id) plans.fromLast(file, asked);
+      else plans.fromScratch(file, asked);
     },
     cancel() {
-      running?.cancel();
-      running = null;
+      plans.stop();
       store.setState({ progress: null, stopped: { why: 'cancelled' } });
     },
     tick(cutIds, isTicked) {

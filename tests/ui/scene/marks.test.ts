@@ -11,15 +11,15 @@ import { smallCanopy } from './smallCanopy.ts';
 
 describe('cutMark', () => {
   it('marks a removal clear of the wood it comes from', () => {
-    const mark = cutMark(smallCanopy, { id: 'c1', kind: 'remove', target: 'limb', atM: 0 }, 3);
+    const mark = cutMark(smallCanopy, { id: 'c1', kind: 'remove', target: 'limb', atM: 0 }, '3');
     const point = mark?.point ?? [0, 0, 0];
     expect(Math.hypot(point[0], point[1] - 0.7)).toBeCloseTo(1.2 * 0.025, 9);
-    expect(mark).toMatchObject({ id: 'c1', n: 3, kind: 'remove' });
+    expect(mark).toMatchObject({ id: 'c1', text: '3', kind: 'remove' });
   });
 
   it('marks a tip at its distance along the branch, over a bend', () => {
     const firstM = Math.hypot(0.3, 0.2);
-    const mark = cutMark(smallCanopy, { id: 'c2', kind: 'tip', target: 'limb', atM: firstM + 0.125 }, 1);
+    const mark = cutMark(smallCanopy, { id: 'c2', kind: 'tip', target: 'limb', atM: firstM + 0.125 }, '1');
     expect(mark?.point[0]).toBeCloseTo(0.375, 9);
     expect(mark?.point[1]).toBeCloseTo(1, 9);
     expect(mark?.along[0]).toBeCloseTo(0.6, 9);
@@ -34,8 +34,8 @@ describe('cutMark', () => {
       outward: [0, 0, 1],
       along: [1, 0, 0],
     } as const;
-    const mark = budMark(bud, { id: 'rub off bud:b4', kind: 'rub off bud' }, 17);
-    expect(mark).toMatchObject({ n: 17, point: [0.2, 0.8, 0.1], along: [0, 0, 1] });
+    const mark = budMark(bud, { id: 'rub off bud:b4', kind: 'rub off bud' }, '17');
+    expect(mark).toMatchObject({ text: '17', point: [0.2, 0.8, 0.1], along: [0, 0, 1] });
   });
 
   it('shows a bud that has grown where it sat', () => {
@@ -44,7 +44,7 @@ describe('cutMark', () => {
   });
 
   it('knows no mark for wood that is not there', () => {
-    expect(cutMark(smallCanopy, { id: 'c3', kind: 'remove', target: 'sucker', atM: 0 }, 1)).toBeNull();
+    expect(cutMark(smallCanopy, { id: 'c3', kind: 'remove', target: 'sucker', atM: 0 }, '1')).toBeNull();
     expect(ownerOf(smallCanopy, 'sucker')).toBe(0);
     expect(ownerOf(smallCanopy, 'bud-7')).toBe(4);
     expect(ownerOf(smallCanopy, null)).toBe(0);

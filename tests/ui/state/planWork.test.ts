@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Cut } from '../../../src/plan/cut.ts';
 import { createPlanWork } from '../../../src/ui/state/planWork.ts';
 import { smallTree } from '../../editor/smallTree.ts';
@@ -75,30 +75,56 @@ describe('the cut list', () => {
   });
 
   it('leaves unticked what was unticked on the list before, but not on that of another tree', async () => {
-    const { engine, plans } = standInEngine();
+    const { engine, plans, replans } = standInEngine();
     const work = createPlanWork(engine);
     work.make(smallTree, asked);
     await plans[0]?.answer(plan);
     work.tick(['second'], false);
     work.make({ ...smallTree, name: 'Changed fig' }, { ...asked, renewal: true });
-    expect(plans[1]?.options).toEqual({ date: '2030-06-23', boldness: 'balanced', renewal: true });
-    await plans[1]?.answer({ ...plan, cuts: [...plan.cuts, cut('third')] });
+    expect(replans[0]?.options).toEqual({ date: '2030-06-23', boldness: 'balanced', renewal: true });
+    const longer = { ...plan, cuts: [...plan.cuts, cut('third')] };
+    await replans[0]?.answer({ plan: longer, isApproximate: false });
     expect([...work.store.getState().ticked]).toEqual(['first', 'third']);
     work.make({ ...smallTree, id: 'another' }, asked);
-    await plans[2]?.answer(plan);
+    await plans[1]?.answer(plan);
     expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
   });
 
   it('ticks what the grower marks to go, though it stood unticked', async () => {
-    const { engine, plans } = standInEngine();
+    const { engine, plans, replans } = standInEngine();
     const work = createPlanWork(engine);
     work.make(smallTree, asked);
     await plans[0]?.answer(plan);
     work.tick(['second'], false);
     work.make({ ...smallTree, name: 'Changed fig' }, asked);
     const marked = { ...cut('second'), reasons: [{ rule: 'pinned' } as const] };
-    await plans[1]?.answer({ ...plan, cuts: [cut('first'), marked] });
+    await replans[0]?.answer({ plan: { ...plan, cuts: [cut('first'), marked] }, isApproximate: false });
     expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
+  });
+
+  it('shows a first answer to a mark at once, and the regrown one when the hand rests', async () => {
+    vi.useFakeTimers();
+    const { engine, plans, replans } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, asked);
+    await plans[0]?.answer(plan);
+    work.make({ ...smallTree, note: 'one mark' }, asked);
+    await replans[0]?.answer({ plan, isApproximate: true });
+    expect(work.store.getState()).toMatchObject({ isApproximate: true, progress: null });
+    vi.advanceTimersByTime(500);
+    work.make({ ...smallTree, note: 'two marks' }, asked);
+    vi.advanceTimersByTime(5000);
+    expect(plans).toHaveLength(1);
+    await replans[1]?.answer({ plan, isApproximate: true });
+    vi.advanceTimersByTime(5000);
+    expect(plans).toHaveLength(2);
+    plans[1]?.onProgress({ done: 0.3, doing: 'Tracing' });
+    expect(work.store.getState()).toMatchObject({ progress: { done: 0.3 }, file: { note: 'two marks' } });
+    await plans[1]?.answer({ ...plan, cuts: [cut('other')] });
+    const state = work.store.getState();
+    expect(state).toMatchObject({ isApproximate: false, progress: null });
+    expect(state.plan?.cuts.map(({ id }) => id)).toEqual(['other']);
+    vi.useRealTimers();
   });
 
   it('can be stopped, and says so', () => {

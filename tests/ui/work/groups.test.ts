@@ -28,6 +28,22 @@ describe('the cuts of the list', () => {
     ]);
   });
 
+  it('stand apart by pass, and the light is told when the whole step is done', () => {
+    const cuts = [
+      { ...sampleCut('b1', crowding), pass: 1 as const },
+      { ...sampleCut('b7', crowding, { branch: 'West limb' }), pass: 1 as const },
+      { ...sampleCut('b2', crowding), pass: 2 as const },
+    ];
+    const after = { step: 'crowding', cuts: 3, ripeFigs: 27.3, meanLight: 0.51 } as const;
+    const groups = groupCuts({ cuts, steps: [after] });
+    expect(groups.map(({ pass, runs }) => [pass, runs.length])).toEqual([
+      [1, 2],
+      [2, 1],
+    ]);
+    expect(groups.map((group) => group.after)).toEqual([null, after]);
+    expect(groups[1]?.runs[0]?.cuts[0]?.n).toBe(3);
+  });
+
   it('are no groups where there are no cuts', () => {
     expect(groupCuts({ cuts: [], steps: [] })).toEqual([]);
   });

@@ -1,6 +1,7 @@
 /** The cuts in order of work: by step, within it by the branch one goes to. */
 import { useStore } from 'zustand';
 import { formatDecimal } from '../../../geometry/measure.ts';
+import { stepTitle } from '../../../plan/briefWords.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import { useSelected, useWorkbench } from '../../state/workbench.ts';
 import { CutRow, whenOf } from './CutRow.tsx';
@@ -47,15 +48,15 @@ interface GroupProps {
 
 function Group({ group, ticked, isStale }: GroupProps) {
   const selectedId = useSelected();
-  const { step, after, runs } = group;
+  const { after, runs } = group;
   const cuts = runs.flatMap((run) => run.cuts.map(({ cut }) => cut));
   const isSameTime = new Set(cuts.map(whenOf)).size === 1;
-  const isBuds = cuts[0]?.kind === 'rub off bud';
+  const [first] = cuts;
   return (
     <section className="cut-group">
       <div className="table-head">
-        <h3 className="step-name">{words.step(step, isBuds)}</h3>
-        {isSameTime && cuts[0] !== undefined ? <span className="cut-foot">{whenOf(cuts[0])}</span> : null}
+        <h3 className="step-name">{first === undefined ? '' : stepTitle(first)}</h3>
+        {isSameTime && first !== undefined ? <span className="cut-foot">{whenOf(first)}</span> : null}
       </div>
       {runs.map((run) => (
         <div key={run.cuts[0]?.cut.id}>

@@ -2,12 +2,13 @@
 import { DateField } from '../../fields/DateField.tsx';
 import { shortDay } from '../../fields/dates.ts';
 import { useWorkbench } from '../../state/workbench.ts';
+import { ChoiceSection } from './ChoiceSection.tsx';
 import type { ShownPlan } from './usePlan.ts';
 import { workWords as words } from './words.ts';
 
 export function PlanSettings({ shown }: { readonly shown: ShownPlan }) {
   const { view } = useWorkbench();
-  const { wanted } = shown;
+  const { wanted, plan } = shown;
   return (
     <details>
       <summary>{words.settings(shortDay(wanted.date), wanted.boldness)}</summary>
@@ -18,6 +19,7 @@ export function PlanSettings({ shown }: { readonly shown: ShownPlan }) {
           onChoose={(workDate) => view.setState({ workDate })}
         />
       </div>
+      {plan === null ? null : <ChoiceSection points={plan.choice} />}
     </details>
   );
 }

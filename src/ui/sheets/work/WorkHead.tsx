@@ -16,7 +16,7 @@ export function WorkHead({ shown }: { readonly shown: ShownPlan }) {
 
 function Headline({ shown }: { readonly shown: ShownPlan }) {
   const { plan, ticked, trial, progress, isStale } = shown;
-  if (plan === null || isStale) {
+  if (plan === null || (isStale && progress === null)) {
     return (
       <p className="headline" data-testid="work-headline" role="status">
         {progress === null ? words.notPlanned : words.planning}
@@ -26,7 +26,7 @@ function Headline({ shown }: { readonly shown: ShownPlan }) {
   const { doNothing } = plan.score;
   const ripe = (trial?.score ?? plan.score.plan).ripeFigs;
   return (
-    <div className="work-head" role="status">
+    <div className={isStale ? 'work-head is-stale' : 'work-head'} role="status">
       <p className="headline" data-testid="work-headline">
         {plan.cuts.length === 0 ? words.headlineNone : words.headline(ticked.size, ripe, doNothing.ripeFigs)}
       </p>
@@ -39,12 +39,13 @@ function Headline({ shown }: { readonly shown: ShownPlan }) {
 
 function State({ shown }: { readonly shown: ShownPlan }) {
   const { plan: work } = useWorkbench();
-  const { progress, stopped, isStale, again } = shown;
+  const { progress, stopped, isStale, isApproximate, again } = shown;
   return (
     <div className="state">
-      <p role="status" className={isStale ? 'state-words is-stale' : 'state-words'}>
+      <p role="status" data-testid="work-state" className={isStale ? 'state-words is-stale' : 'state-words'}>
         {isStale ? (progress === null ? words.staleStopped : words.stale) : null}
-        {!isStale && stopped?.why === 'cancelled' ? words.cancelled : null}
+        {!isStale && isApproximate ? words.approximate : null}
+        {!isStale && stopped?.why === 'cancelled' ? ` ${words.cancelled}` : null}
       </p>
       <Progress step={progress} onCancel={work.cancel} />
       {stopped?.why === 'failed' ? (

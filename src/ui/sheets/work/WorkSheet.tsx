@@ -1,10 +1,18 @@
 /** What to do: what it is worth, the cut list, and all that stands behind it, folded. */
 import type { Plan } from '../../../plan/plan.ts';
+import { useFile } from '../../state/workbench.ts';
+import { AmountSection } from './AmountSection.tsx';
 import { Cautions } from './Cautions.tsx';
 import { CutList } from './CutList.tsx';
+import { Outputs } from './Outputs.tsx';
+import { PinchSection } from './PinchSection.tsx';
+import { PinList } from './PinList.tsx';
 import { PlanSettings } from './PlanSettings.tsx';
+import { PaperSheet } from './paper/PaperSheet.tsx';
 import { Remarks } from './Remarks.tsx';
+import { RenewalSection } from './RenewalSection.tsx';
 import { ScoreTable } from './ScoreTable.tsx';
+import { StaysSection } from './StaysSection.tsx';
 import { type ShownPlan, usePlan } from './usePlan.ts';
 import { WorkHead } from './WorkHead.tsx';
 
@@ -16,6 +24,7 @@ export function WorkSheet() {
       <WorkHead shown={shown} />
       <div className="folds is-row">
         <PlanSettings shown={shown} />
+        <PinList />
         {plan === null ? null : <Remarks remarks={plan.remarks} />}
       </div>
       {plan === null ? null : <Work plan={plan} shown={shown} />}
@@ -24,6 +33,7 @@ export function WorkSheet() {
 }
 
 function Work({ plan, shown }: { readonly plan: Plan; readonly shown: ShownPlan }) {
+  const file = useFile();
   const { isStale, trial, isTrying } = shown;
   return (
     <>
@@ -34,6 +44,10 @@ function Work({ plan, shown }: { readonly plan: Plan; readonly shown: ShownPlan 
         </>
       )}
       <div className="folds">
+        <StaysSection trial={isStale ? null : trial} />
+        <PinchSection pinch={plan.pinch} />
+        <AmountSection plan={plan} shown={shown} />
+        <RenewalSection shown={shown} />
         <ScoreTable
           score={plan.score}
           ticked={trial?.score ?? null}
@@ -41,6 +55,8 @@ function Work({ plan, shown }: { readonly plan: Plan; readonly shown: ShownPlan 
           isStale={isStale}
         />
       </div>
+      <Outputs plan={plan} shown={shown} />
+      {isStale ? null : <PaperSheet plan={plan} shown={shown} file={file} />}
     </>
   );
 }

@@ -11,7 +11,9 @@ export interface NumberedCut {
 
 export interface CutGroup {
   readonly step: StepName;
-  /** How figs and light stand when this step is done; null where it is not told. */
+  /** Of the buds that are rubbed off in two passes, which. */
+  readonly pass: Cut['pass'];
+  /** How figs and light stand when this step is done; null where it is not told, or not done yet. */
   readonly after: WorkStep | null;
   /** Cuts on the same branch that follow each other. */
   readonly runs: readonly { readonly branch: string; readonly cuts: readonly NumberedCut[] }[];
@@ -19,15 +21,19 @@ export interface CutGroup {
 
 /** In the order of the list, which is that of the work. */
 export function groupCuts({ cuts, steps }: Pick<Plan, 'cuts' | 'steps'>): readonly CutGroup[] {
-  const groups: { step: StepName; runs: { branch: string; cuts: NumberedCut[] }[] }[] = [];
+  const groups: { step: StepName; pass: Cut['pass']; runs: { branch: string; cuts: NumberedCut[] }[] }[] = [];
   cuts.forEach((cut, i) => {
     const step = stepOf(cut.kind, cut.reasons);
     let group = groups.at(-1);
-    if (group?.step !== step) groups.push((group = { step, runs: [] }));
+    if (group?.step !== step || group.pass !== cut.pass)
+      groups.push((group = { step, pass: cut.pass, runs: [] }));
     const { branch } = cut.place;
     let run = group.runs.at(-1);
     if (run?.branch !== branch) group.runs.push((run = { branch, cuts: [] }));
     run.cuts.push({ cut, n: i + 1 });
   });
-  return groups.map((group) => ({ ...group, after: steps.find(({ step }) => step === group.step) ?? null }));
+  return groups.map((group, i) => {
+    const goesOn = groups.slice(i + 1).some(({ step }) => step === group.step);
+    return { ...group, after: goesOn ? null : (steps.find(({ step }) => step === group.step) ?? null) };
+  });
 }

@@ -2,7 +2,6 @@
 import { formatDecimal } from '../../../geometry/measure.ts';
 import type { Boldness } from '../../../plan/choice.ts';
 import type { CautionKey } from '../../../plan/cut.ts';
-import type { StepName } from '../../../plan/steps.ts';
 
 const figs = (count: number): string => {
   const text = formatDecimal(count, 0);
@@ -10,19 +9,6 @@ const figs = (count: number): string => {
 };
 
 const theCuts = (n: number): string => (n === 1 ? 'the one cut ticked' : `the ${n} cuts ticked`);
-
-const steps: Readonly<Record<StepName, string>> = {
-  'before the cuts': 'Before the cuts',
-  'marked to go': 'You marked these',
-  'dead and sick wood': 'Dead and sick wood',
-  suckers: 'Suckers',
-  crossing: 'Crossing and rubbing wood',
-  'inward and water sprouts': 'Inward wood and water sprouts',
-  'narrow forks': 'Narrow forks',
-  'below the fork': 'Below the first fork',
-  crowding: 'Shoots to thin',
-  tips: 'Tips',
-};
 
 const cautionNames: Readonly<Record<CautionKey, string>> = {
   sap: 'sap',
@@ -52,6 +38,7 @@ export const workWords = {
   notPlanned: 'There is no list for this tree and day yet.',
   stale: 'The tree or what was asked has changed. This list is the old one; a new one is on its way.',
   staleStopped: 'The tree or what was asked has changed. This list is the old one.',
+  approximate: 'A first answer: shoots as strong as in the list before. The tree is regrown for this one.',
   cancelled: 'Stopped.',
   failed: (message: string) => `The list could not be worked out. ${message}`,
   again: 'Plan again',
@@ -69,8 +56,6 @@ export const workWords = {
   cuts: (n: number) => (n === 1 ? 'The cut' : `The ${n} cuts, in order of work`),
   tickAll: 'Tick all',
   untickAll: 'Untick all',
-  step: (step: StepName, isBuds: boolean) =>
-    step === 'crowding' && isBuds ? 'Buds to rub off' : steps[step],
   afterStep: (ripe: string, light: string) =>
     `After this step: ${ripe} ripe figs, mean light ${light} of open sky.`,
   score: 'What it does',
@@ -91,6 +76,11 @@ export const workWords = {
     'Pests, water, feed, the pot and the wounds of pruning are not in it, nor is the weather of this year. The list is a good one, not a proven best.',
     'After each step: with all shoots as strong as the whole list makes them, so that only the light changes.',
   ],
+  print: 'Print the list',
+  csv: 'Save as a table (CSV)',
+  calendar: 'Save the days (calendar)',
+  outputs: 'Take it along',
+  saved: (name: string) => `Saved ${name}`,
   treeShown: 'Tree on the stage',
   treeNow: 'Now',
   treeInSummer: 'Summer',
