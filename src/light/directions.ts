@@ -38,6 +38,10 @@ export interface FaceLight {
   readonly patchCount: number;
   readonly directions: readonly Direction[];
   readonly received: Float64Array;
+  /** Of each patch; NaN for the ground, whose reflectance is in the light. */
+  readonly reflectance: Float64Array;
+  /** Entry p * patchCount + q: what patch q sends patch p, were it lit by 1 and threw all of it back; null where none sends another. */
+  readonly between: Float64Array | null;
 }
 
 /**

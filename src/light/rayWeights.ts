@@ -1,6 +1,6 @@
 /** What each direction of a wave counts for under a certain light. */
 import type { CellKind, CellLight, Direction, FaceLight } from './directions.ts';
-import { skyPatches } from './sky/cells.ts';
+import { groundPatches, skyPatches } from './sky/cells.ts';
 import { hiddenBy } from './sky/horizon.ts';
 import { poseCount } from './sky/turns.ts';
 
@@ -69,7 +69,7 @@ function openSum(directions: readonly Direction[], kind: 'sky' | 'beam', light: 
  * Ground that shade falls on is as bright as its zone: the energy of its cell times what reaches the zone over what would in the open.
  *
  * Light thrown back by patches of walls: reflectance x irradiance of the patch / pi is its radiance, the same to all sides
- * (Lambert), and the irradiance is summed from the patch's own rays in the same light.
+ * (Lambert), and the irradiance is summed from the patch's own rays in the same light, and what patches send each other.
  *
  * Dropped: where no ray of a wave meets the beam (the sun so low that each beam box drew a place below the
  * horizon) the other waves carry it, and the standard error grows; where no wave has any, its energy is counted as sky.
@@ -116,8 +116,40 @@ function patchIrradiance(faces: readonly (FaceLight | null)[], light: CellLight)
         sums[p] = (sums[p] as number) + weight * (received[d * patchCount + p] as number);
       }
     });
-    return sums;
+    return one === null ? sums : withBounces(sums, one, groundReflectance(light));
   });
+}
+
+/** From its own radiance and the light on it; NaN of no light, which asks for no bounce. */
+function groundReflectance(light: CellLight): number {
+  const level = light.openSkyParMolM2Day * shareBelow(light);
+  const radiance = (light.ground[0] as number) / (groundPatches[0]?.solidAngleSr as number);
+  return level > 0 ? (Math.PI * radiance) / level : 0;
+}
+
+/** Light goes to and fro so often, at most; each time it is less by the reflectance and the share seen. */
+const mostBounces = 12;
+const leastBounce = 1e-6;
+
+/** The light on each patch with what the patches send each other, again and again. */
+function withBounces(direct: Float64Array, faces: FaceLight, ground: number): Float64Array {
+  const { between, reflectance, patchCount } = faces;
+  if (between === null) return direct;
+  const thrown = reflectance.map((share) => (Number.isNaN(share) ? ground : share));
+  let all = direct;
+  for (let bounce = 0; bounce < mostBounces; bounce++) {
+    const next = direct.map((value, p) => {
+      let sum = value;
+      for (let q = 0; q < patchCount; q++) {
+        sum += (between[p * patchCount + q] as number) * (thrown[q] as number) * (all[q] as number);
+      }
+      return sum;
+    });
+    const change = next.reduce((most, value, p) => Math.max(most, Math.abs(value - (all[p] as number))), 0);
+    all = next;
+    if (change < leastBounce) break;
+  }
+  return all;
 }
 
 function plainWeights({ waves }: Waves, light: CellLight): readonly WaveWeights[] {

@@ -24,12 +24,13 @@ describe('light that the house wall throws back', () => {
     ReturnType<typeof lightOf>,
   ];
 
-  it('grows in proportion to how pale the wall is, at nodes and on leaves, to the last bit but rounding', () => {
+  it('grows in proportion to how pale the wall is, at nodes and on leaves, and a little more: light goes to and fro between wall and ground', () => {
     dark.forEach((shoot, s) => {
       for (const of of ['lightFraction', 'leafLightFraction'] as const) {
         const [half, all] = [pale, white].map((light) => (light[s]?.[of] ?? Number.NaN) - shoot[of]);
         expect(half).toBeGreaterThanOrEqual(-1e-12);
-        expect(all).toBeCloseTo(2 * (half ?? Number.NaN), 9);
+        expect(all).toBeGreaterThanOrEqual(2 * (half ?? Number.NaN) - 1e-12);
+        expect(all).toBeLessThan(2.1 * (half ?? Number.NaN) + 1e-12);
       }
     });
   });

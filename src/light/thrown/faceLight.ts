@@ -1,16 +1,17 @@
 /** The light that patches receive, so that they can throw it back in any weather. */
 import { random01 } from '../../geometry/random.ts';
-import type { Receiver, Surface } from '../../geometry/surface.ts';
-import { add, scale } from '../../geometry/vec.ts';
+import { fixedOwner, opaque, type Receiver, type Surface } from '../../geometry/surface.ts';
+import { add } from '../../geometry/vec.ts';
 import type { Direction, FaceLight } from '../directions.ts';
 import { nodeTable } from '../nodeTable.ts';
 import { parallelBeamTracer } from '../trace/parallelBeam.ts';
 import { traceWave } from '../trace/wave.ts';
 import type { MakeTracer } from '../tracer.ts';
-import type { Patch } from './patches.ts';
+import { exchange } from './exchange.ts';
+import { type Patch, pointOf } from './patches.ts';
 
-/** What the random numbers are for; no other use of a wave's seed has this word. */
-const pointWord = 51;
+/** What the random numbers are for; no other use of a wave's seed has these words. */
+const [pointWord, zoneWord] = [51, 53];
 /** Points of each patch in a wave. */
 const points = 2;
 
@@ -26,23 +27,49 @@ export interface FaceLightInput {
   readonly wave: number;
 }
 
+/** A little below the ground, so that the zones on it are not in the plate. */
+const plateM = -1e-6;
+
+/** Zones of the ground as a dark plate: what comes from them to walls is counted between the patches. */
+function plates(patches: readonly Patch[]): Surface[] {
+  return patches
+    .filter(({ surface }) => surface < 0)
+    .map(({ corner, along, across }): Surface => {
+      const low = add(corner, [0, plateM, 0]);
+      const far = add(low, along);
+      const [c, d] = [add(far, across), add(low, across)];
+      return { shape: 'mesh', owner: fixedOwner, optics: opaque, triangles: [low, far, c, low, c, d].flat() };
+    });
+}
+
 /**
  * Traces random points of every patch towards all directions of a wave, everything standing. Points of the ground that something covers,
- * a pot, say, do not count: nothing sees them.
+ * a pot, say, do not count: nothing sees them. Walls send light to each other, to the ground and get it from there.
  */
 export function faceLight(input: FaceLightInput, makeTracer: MakeTracer = parallelBeamTracer): FaceLight {
-  const { surfaces, patches, directions, traced = directions, ownerCount, seed, wave } = input;
-  const receivers = patches.flatMap(({ corner, along, across, normal, surface }, p) =>
+  const { patches, directions, traced = directions, ownerCount, seed, wave } = input;
+  const wallCount = patches.filter(({ surface }) => surface >= 0).length;
+  const hasWalls = wallCount > 0;
+  const surfaces = hasWalls ? [...input.surfaces, ...plates(patches)] : input.surfaces;
+  const receivers = patches.flatMap((patch, p) =>
     Array.from({ length: points }, (_, k): Receiver => {
-      const [a, b] = [random01(seed, wave, pointWord, p, k, 0), random01(seed, wave, pointWord, p, k, 1)];
-      const point = add(corner, add(scale(along, a), scale(across, b)));
-      return { point, normal, sides: 'one', onSurface: surface };
+      // The ground has the same points whatever walls there are.
+      const own = patch.surface < 0 ? [zoneWord, p - wallCount] : [pointWord, p];
+      const [a, b] = [random01(seed, wave, ...own, k, 0), random01(seed, wave, ...own, k, 1)];
+      return { point: pointOf(patch, a, b), normal: patch.normal, sides: 'one', onSurface: patch.surface };
     }),
   );
   const waves = [traceWave({ surfaces, receivers, directions: traced, ownerCount }, makeTracer)];
   const table = nodeTable({ ownerCount, receiverCount: receivers.length, waves, seed });
   const passed = table.waves[0]?.passed ?? new Float64Array();
-  return { patchCount: patches.length, directions, received: meansOf(patches, passed) };
+  const firstPoints = patches.map((_, p) => (receivers[p * points] as Receiver).point);
+  return {
+    patchCount: patches.length,
+    directions,
+    received: meansOf(patches, passed),
+    reflectance: Float64Array.from(patches, ({ reflectance }) => reflectance),
+    between: hasWalls ? exchange(patches, firstPoints, input.surfaces) : null,
+  };
 }
 
 /** @param passed entry direction * number of points + point */

@@ -2,7 +2,7 @@
 import { fixedOwner, opaque, type Surface } from '../../geometry/surface.ts';
 import { add, cross, dot, length, normalize, scale, sub, type Vec3 } from '../../geometry/vec.ts';
 
-/** A flat piece with equal sides, lit and seen from its front alone. */
+/** A flat piece with equal sides, or half of one, lit and seen from its front alone. */
 export interface Patch {
   /** Index of the surface that it is a part of. */
   readonly surface: number;
@@ -13,6 +13,8 @@ export interface Patch {
   readonly across: Vec3;
   /** Unit vector, to the front. */
   readonly normal: Vec3;
+  /** A triangle: of a + b at most 1. */
+  readonly isHalf?: true;
 }
 
 /** Our choice: fine enough for the shade of a small tree on a wall. */
@@ -22,7 +24,10 @@ const mostAcross = 2;
 /** Patches of a scene, at most: those that send most to the tree. Our choice; each costs rays. */
 const mostPatches = 12;
 
-/** Faces of a mesh that are parallelograms, two triangles [a, b, c] and [a, c, d] running anticlockwise seen from the front. */
+/**
+ * Faces of a mesh: parallelograms, two triangles [a, b, c] and [a, c, d] running anticlockwise seen from the front, and single
+ * triangles, such as gables.
+ */
 function facesOf(surface: Surface, index: number): Patch[] {
   if (surface.shape !== 'mesh' || surface.owner !== fixedOwner || !(surface.optics.reflectance > 0))
     return [];
@@ -33,28 +38,43 @@ function facesOf(surface: Surface, index: number): Patch[] {
     triangles[at + 1] as number,
     triangles[at + 2] as number,
   ];
-  for (let at = 0; at + 18 <= triangles.length; at += 9) {
-    const [a, b, c, a2, c2, d] = [0, 3, 6, 9, 12, 15].map((k) => point(at + k)) as [
-      Vec3,
-      Vec3,
-      Vec3,
-      Vec3,
-      Vec3,
-      Vec3,
-    ];
-    const isPair = length(sub(a, a2)) + length(sub(c, c2)) < 1e-9;
-    const [along, across] = [sub(b, a), sub(d, a)];
+  for (let at = 0; at + 9 <= triangles.length; at += 9) {
+    const [a, b, c] = [point(at), point(at + 3), point(at + 6)];
+    const d = parallelTo(a, b, c, at + 18 <= triangles.length ? [9, 12, 15].map((k) => point(at + k)) : []);
+    const [along, across] = [sub(b, a), sub(d ?? c, a)];
     const normal = cross(along, across);
-    if (!isPair || length(sub(add(b, d), add(a, c))) > 1e-6 || length(normal) < 1e-9) continue;
+    if (d !== null) at += 9;
+    if (length(normal) < 1e-9) continue;
     const { reflectance } = optics;
-    faces.push({ surface: index, reflectance, corner: a, along, across, normal: normalize(normal) });
-    at += 9;
+    const face = { surface: index, reflectance, corner: a, along, across, normal: normalize(normal) };
+    faces.push(d === null ? { ...face, isHalf: true } : face);
   }
   return faces;
 }
 
-/** A face cut into patches; the longer side may have more. */
+/** Fourth corner of the parallelogram that a triangle makes with the next one; null where it makes none. */
+function parallelTo(a: Vec3, b: Vec3, c: Vec3, [a2, c2, d]: readonly Vec3[]): Vec3 | null {
+  if (a2 === undefined || c2 === undefined || d === undefined) return null;
+  const isPair = length(sub(a, a2)) + length(sub(c, c2)) < 1e-9;
+  return isPair && length(sub(add(b, d), add(a, c))) <= 1e-6 ? d : null;
+}
+
+/** A point of a patch from two numbers even over 0 to 1: even over the patch. */
+export function pointOf({ corner, along, across, isHalf }: Patch, a: number, b: number): Vec3 {
+  const isBeyond = isHalf === true && a + b > 1;
+  const [u, v] = isBeyond ? [1 - a, 1 - b] : [a, b];
+  return add(corner, add(scale(along, u), scale(across, v)));
+}
+
+/** In order round it. */
+export function cornersOf({ corner, along, across, isHalf }: Patch): readonly Vec3[] {
+  const [far, high] = [add(corner, along), add(corner, across)];
+  return isHalf === true ? [corner, far, high] : [corner, far, add(far, across), high];
+}
+
+/** A face cut into patches; the longer side may have more. Triangles stay whole. */
 function cut(face: Patch): Patch[] {
+  if (face.isHalf === true) return [face];
   const { corner, along, across } = face;
   const isLong = length(along) >= length(across);
   const count = (side: Vec3, most: number): number =>
@@ -70,18 +90,19 @@ function cut(face: Patch): Patch[] {
   }));
 }
 
-const middleOf = ({ corner, along, across }: Patch): Vec3 => add(corner, scale(add(along, across), 0.5));
+const middleOf = ({ corner, along, across, isHalf }: Patch): Vec3 =>
+  add(corner, scale(add(along, across), isHalf === true ? 1 / 3 : 0.5));
 
 /** How much of it a place sees, about: its seen area over the squared distance, 0 from behind. */
 function seenFrom(place: Vec3, patch: Patch): number {
   const to = sub(place, middleOf(patch));
-  const areaM2 = length(cross(patch.along, patch.across));
+  const areaM2 = length(cross(patch.along, patch.across)) * (patch.isHalf === true ? 0.5 : 1);
   return (areaM2 * Math.max(0, dot(to, patch.normal))) / (length(to) ** 3 + areaM2 ** 1.5);
 }
 
 /**
- * The patches of what is fixed and no perfect black that a tree round `place` stands before, those that send most first. Gables, pots
- * and what is not made of parallelograms have none and stay dark.
+ * The patches of what is fixed and no perfect black that a tree round `place` stands before, those that send most first. Pots have none
+ * and stay dark.
  */
 export function throwingPatches(surfaces: readonly Surface[], place: Vec3): readonly Patch[] {
   return surfaces
@@ -100,7 +121,7 @@ const plateM = 1000;
 const planeSlackM = 0.05;
 
 /** A dark plate in the plane of a patch, with a hole where it is. */
-function plateRound({ corner, along, across }: Patch, surface: Surface): Surface {
+function plateRound({ corner, along, across, isHalf }: Patch, surface: Surface): Surface {
   const [u, v] = [scale(normalize(along), plateM), scale(normalize(across), plateM)];
   const at = (a: Vec3, b: Vec3): Vec3 => add(corner, add(a, b));
   const [far, high] = [add(along, u), add(across, v)];
@@ -115,6 +136,7 @@ function plateRound({ corner, along, across }: Patch, surface: Surface): Surface
     ...sheet(along, far, low, high),
     ...sheet(none, along, low, none),
     ...sheet(none, along, across, high),
+    ...(isHalf === true ? [at(along, none), at(along, across), at(none, across)] : []),
   ];
   return { shape: 'mesh', owner: surface.owner, optics: opaque, triangles: triangles.flat() };
 }

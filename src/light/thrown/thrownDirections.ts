@@ -1,10 +1,10 @@
 /** The directions along which a tree looks at patches of walls. */
 import { random01 } from '../../geometry/random.ts';
-import { add, dot, type Vec3 } from '../../geometry/vec.ts';
+import { dot, type Vec3 } from '../../geometry/vec.ts';
 import type { Direction, FaceLight } from '../directions.ts';
 import { groundPatches, skyPatches } from '../sky/cells.ts';
 import { beamFrame } from '../trace/receiverGrid.ts';
-import type { Patch } from './patches.ts';
+import { cornersOf, type Patch } from './patches.ts';
 
 /** A ball round all that light is asked for. */
 export interface Ball {
@@ -26,11 +26,9 @@ function mayMeet(patch: Patch, { middle, radiusM }: Ball, toSky: Vec3): boolean 
   if (!(dot(patch.normal, toSky) < 0)) return false;
   const { right, top } = beamFrame(toSky);
   const place = (point: Vec3): Place => [dot(point, right), dot(point, top)];
-  const { corner, along, across } = patch;
-  const far = add(corner, along);
-  const outline = [corner, far, add(far, across), add(corner, across)].map(place);
+  const outline = cornersOf(patch).map(place);
   const at = place(middle);
-  const sides = outline.map((a, i) => [a, outline[(i + 1) % 4] as Place] as const);
+  const sides = outline.map((a, i) => [a, outline[(i + 1) % outline.length] as Place] as const);
   const turns = sides.map(([a, b]) =>
     Math.sign((b[0] - a[0]) * (at[1] - a[1]) - (b[1] - a[1]) * (at[0] - a[0])),
   );

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Cloud, Mesh, Surface } from '../../../src/geometry/surface.ts';
 import { cross, length, type Vec3 } from '../../../src/geometry/vec.ts';
-import { beforePatch, type Patch, throwingPatches } from '../../../src/light/thrown/patches.ts';
+import { seenShare } from '../../../src/light/thrown/exchange.ts';
+import { beforePatch, type Patch, pointOf, throwingPatches } from '../../../src/light/thrown/patches.ts';
 import { bruteForceTracer } from '../../../src/light/trace/bruteForce.ts';
 
 const sheet = (reflectance: number, ...corners: [Vec3, Vec3, Vec3, Vec3]): Mesh => {
@@ -98,5 +99,64 @@ describe('what stands before a patch', () => {
     expect(before).not.toContain(beyond);
     expect(before).not.toContain(wall);
     expect(before).toHaveLength(3);
+  });
+});
+
+describe('a gable', () => {
+  /** In the north, its foot 3 m up. */
+  const gable: Mesh = {
+    shape: 'mesh',
+    owner: 0,
+    optics: { transmittance: 0, reflectance: 0.5 },
+    triangles: [
+      [-2, 3, -2],
+      [2, 3, -2],
+      [0, 4.5, -2],
+    ].flat(),
+  };
+  const [patch, ...others] = throwingPatches([gable], [0, 1, 0]) as [Patch];
+
+  it('throws light back as one triangle, whose points lie in it', () => {
+    expect(others).toEqual([]);
+    expect(patch).toMatchObject({ isHalf: true, normal: [0, 0, 1] });
+    for (const [a, b] of [
+      [0.1, 0.2],
+      [0.9, 0.8],
+      [0.97, 0.99],
+      [0.3, 0.71],
+    ] as const) {
+      const [x, y] = pointOf(patch, a, b);
+      expect(y).toBeGreaterThan(3);
+      expect(y).toBeLessThan(4.5 - 0.75 * Math.abs(x) + 1e-9);
+    }
+  });
+
+  it('is met by rays to it alone', () => {
+    const scene = beforePatch([gable], 0, patch);
+    expect(passes(scene, [0, 3.7, 0], [0, 0, -1])).toBe(true);
+    expect(passes(scene, [1.5, 3.2, 0], [0, 0, -1])).toBe(true);
+    expect(passes(scene, [1.5, 3.8, 0], [0, 0, -1])).toBe(false);
+    expect(passes(scene, [-1.5, 4.2, 0], [0, 0, -1])).toBe(false);
+  });
+
+  it('fills of an upright sensor before it what a fine cut of it fills', () => {
+    // Howell's contour form against 200 x 200 points of the triangle.
+    const [point, normal] = [
+      [0.4, 2.8, -0.6],
+      [0, 0, -1],
+    ] as [Vec3, Vec3];
+    let sum = 0;
+    const n = 200;
+    for (let i = 0; i < n; i++) {
+      for (let k = 0; k < n; k++) {
+        const [x, y, z] = pointOf(patch, (i + 0.5) / n, (k + 0.5) / n);
+        const to: Vec3 = [x - point[0], y - point[1], z - point[2]];
+        const far = length(to);
+        sum += (to[2] / far) ** 2 / far ** 2 / n ** 2;
+      }
+    }
+    const areaOfGable = 3;
+    expect(seenShare(point, normal, patch)).toBeCloseTo((sum * areaOfGable) / Math.PI, 4);
+    expect(seenShare([0, 3, -4], [0, 0, 1], patch)).toBe(0);
   });
 });

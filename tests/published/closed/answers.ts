@@ -18,6 +18,7 @@ import {
   throughUpright,
   uprightSky,
 } from './forms.ts';
+import { streetLight, tracedStreetLight } from './paleStreet.ts';
 import { besideWall } from './paleWall.ts';
 import { underDisc, underTracedDisc } from './shadedGround.ts';
 
@@ -338,7 +339,27 @@ const shaded: readonly ClosedForm[] = [
   },
 ];
 
-const forms = [...slabs, ...balls, ...obstructions, ...energy, ...around, ...thrown, ...shaded];
+const paleStreets = [
+  { heightM: 1, walls: 0.6, floor: 0 },
+  { heightM: 1, walls: 0.6, floor: 0.3 },
+  { heightM: 3, walls: 0.6, floor: 0.3 },
+  { heightM: 3, walls: 0.8, floor: 0.3 },
+] as const;
+
+const toAndFro: readonly ClosedForm[] = [
+  {
+    quantity:
+      'level sensor in a street 2 m wide between endless walls 1, 1, 3, 3 m high that throw back 0.6, 0.6, 0.6, 0.8, over a floor of 0, 0.3, 0.3, 0.3, with all bounces',
+    inputs: { paleStreets },
+    expected: paleStreets.map(streetLight),
+    ours: () => paleStreets.map((street) => tracedStreetLight(street)),
+    tolerance: 0.01,
+    source: "Hottel's crossed strings between 180 strips, radiosity solved",
+    toleranceFloor: 'each wall is lit as two strips, the floor as four; 60 waves of 145 rays of one sensor',
+  },
+];
+
+const forms = [...slabs, ...balls, ...obstructions, ...energy, ...around, ...thrown, ...shaded, ...toAndFro];
 const idOf = (i: number): string => `closed.${i + 1}`;
 
 export const closed: CaseTable = {
