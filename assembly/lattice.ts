@@ -9,17 +9,20 @@ const border: u8 = 2;
 const endOn: f64 = 1e-6;
 const leastSlant: f64 = 1e-3;
 const stripMargin: f64 = 1e-6;
-/** In columns: far above rounding. */
-const ballMargin: f64 = 1e-6;
+/** In columns: far above the rounding of where the box lies, single precision. */
+const nearMargin: f64 = 1e-3;
 
 let bladeCount: i32 = 0;
 let stemCount: i32 = 0;
-/** Ten numbers a blade, eight a stem; see `scene.ts` of the twin. */
+/** Ten numbers a blade, eight a stem; see `scene.ts` of the twin. Behind those of the scene come those that are marked by alone. */
 export let bladeAt: usize = 0;
-/** Middle and radius of a ball round each blade, four numbers. */
-export let ballAt: usize = 0;
 export let bladeMaskAt: usize = 0;
 export let stemAt: usize = 0;
+/** Balls round blades and stems, by fours in single precision: x of four, y, z, radius. See `balls.ts` of the twin. */
+export let bladeBallAt: usize = 0;
+export let stemBallAt: usize = 0;
+/** Numbers of the things that are near the rays followed, where not all are. */
+let nearAt: usize = 0;
 export let texelAt: usize = 0;
 export let rowStartAt: usize = 0;
 export let edgeAt: usize = 0;
@@ -46,7 +49,7 @@ export let runCount: i32 = 0;
 /** First and last column followed in each row. See `sweep.ts` of the twin. */
 export let spanLeftAt: usize = 0;
 export let spanRightAt: usize = 0;
-/** Per ray 1 if it is followed; asked only where not all are. */
+/** Per ray 1 + the number of its hits, 0 if it is not followed; asked only where not all are. 4 bytes. */
 export let followedAt: usize = 0;
 let isSparse: bool = false;
 
@@ -56,19 +59,31 @@ let rowRoom: i32 = 0;
 let followedRoom: i32 = 0;
 let hitRoom: i32 = 0;
 
-export function setUp(blades: i32, stems: i32, things: i32, texels: i32, rowStarts: i32, edges: i32): void {
+/** @param extraBlades and stems behind those of the scene */
+export function setUp(
+  blades: i32,
+  stems: i32,
+  extraBlades: i32,
+  extraStems: i32,
+  things: i32,
+  texels: i32,
+  rowStarts: i32,
+  edges: i32,
+): void {
   bladeCount = blades;
   stemCount = stems;
-  bladeAt = take(80 * blades);
-  ballAt = take(32 * blades);
-  bladeMaskAt = take(4 * blades);
-  stemAt = take(64 * stems);
+  bladeAt = take(80 * (blades + extraBlades));
+  bladeMaskAt = take(4 * (blades + extraBlades));
+  stemAt = take(64 * (stems + extraStems));
+  bladeBallAt = take(64 * ((blades + 3) >> 2));
+  stemBallAt = take(64 * ((stems + 3) >> 2));
+  nearAt = take(4 * max(blades, stems));
   texelAt = take(texels);
   rowStartAt = take(4 * rowStarts);
   edgeAt = take(32 * edges);
   kindAt = take(4 * things);
   fateAt = take(things);
-  endOnAt = take(4 * stems);
+  endOnAt = take(4 * (stems + extraStems));
   makeRoom(1 << 14);
 }
 
@@ -110,7 +125,7 @@ export function makeRayRoom(rays: i32): void {
 export function makeSweepRoom(rows: i32, rays: i32): void {
   if (rays > followedRoom) {
     followedRoom = 2 * rays;
-    followedAt = take(followedRoom);
+    followedAt = take(4 * followedRoom);
   }
   if (rows > rowRoom) {
     rowRoom = 2 * rows;
@@ -161,26 +176,93 @@ export function setPlane(
   spacing = spacingM;
 }
 
-/** The part of the lattice that is followed. */
-let firstColumn: i32 = 0;
-let firstRow: i32 = 0;
-let columns: i32 = 0;
-let rows: i32 = 0;
+/** The part of the lattice that is looked at. */
+export let firstColumn: i32 = 0;
+export let firstRow: i32 = 0;
+export let columns: i32 = 0;
+export let rows: i32 = 0;
+/** The part of that which holds all rays that are followed: first and last column, first and last row. */
+let boxLeft: i32 = 0;
+let boxRight: i32 = 0;
+let boxLow: i32 = 0;
+let boxHigh: i32 = 0;
 
 export function setWindow(left: i32, low: i32, columnCount: i32, rowCount: i32): void {
   firstColumn = left;
   firstRow = low;
   columns = columnCount;
   rows = rowCount;
+  setBox(left, left + columnCount - 1, low, low + rowCount - 1);
+}
+
+export function setBox(left: i32, right: i32, low: i32, high: i32): void {
+  boxLeft = left;
+  boxRight = right;
+  boxLow = low;
+  boxHigh = high;
+}
+
+/** Before hits are looked for. */
+export function begin(onlySome: bool): void {
+  isSparse = onlySome;
+  hitCount = 0;
+  endOnCount = 0;
 }
 
 /** Finds the hits of all things on the rays that are followed. */
 export function cast(onlySome: bool): void {
-  isSparse = onlySome;
-  hitCount = 0;
-  endOnCount = 0;
-  castBlades();
-  castStems();
+  begin(onlySome);
+  if (!onlySome) {
+    castBlades(0, bladeCount);
+    castStems(0, stemCount);
+    return;
+  }
+  // Where few rays are followed most things are far from all of them.
+  castBlades(0, listNear(bladeBallAt, bladeCount));
+  castStems(0, listNear(stemBallAt, stemCount));
+}
+
+/** Lists the balls that may reach some ray of the box; returns how many. */
+function listNear(ballAt: usize, count: i32): i32 {
+  const middleRight = f32x4.splat(<f32>((<f64>(boxLeft + boxRight) / 2) * spacing + shiftRight));
+  const middleTop = f32x4.splat(<f32>((<f64>(boxLow + boxHigh) / 2) * spacing + shiftTop));
+  const halfRight = f32x4.splat(<f32>((<f64>(boxRight - boxLeft) / 2 + nearMargin) * spacing));
+  const halfTop = f32x4.splat(<f32>((<f64>(boxHigh - boxLow) / 2 + nearMargin) * spacing));
+  const rx = f32x4.splat(<f32>rightX);
+  const ry = f32x4.splat(<f32>rightY);
+  const rz = f32x4.splat(<f32>rightZ);
+  const tx = f32x4.splat(<f32>topX);
+  const ty = f32x4.splat(<f32>topY);
+  const tz = f32x4.splat(<f32>topZ);
+  let listed = 0;
+  for (let first = 0, at = ballAt; first < count; first += 4, at += 64) {
+    const x = v128.load(at);
+    const y = v128.load(at, 16);
+    const z = v128.load(at, 32);
+    const radius = v128.load(at, 48);
+    const right = f32x4.add(f32x4.add(f32x4.mul(x, rx), f32x4.mul(y, ry)), f32x4.mul(z, rz));
+    const awayRight = f32x4.abs(f32x4.sub(right, middleRight));
+    const top = f32x4.add(f32x4.add(f32x4.mul(x, tx), f32x4.mul(y, ty)), f32x4.mul(z, tz));
+    const awayTop = f32x4.abs(f32x4.sub(top, middleTop));
+    const isNear = v128.and(
+      f32x4.le(awayRight, f32x4.add(radius, halfRight)),
+      f32x4.le(awayTop, f32x4.add(radius, halfTop)),
+    );
+    for (let near = i32x4.bitmask(isNear); near != 0; near &= near - 1) {
+      store<i32>(nearAt + ((<usize>listed) << 2), first + ctz(near));
+      listed++;
+    }
+  }
+  return listed;
+}
+
+/** Whether some row has a ray that is followed between two columns. */
+function hasFollowed(left: i32, right: i32, low: i32, high: i32): bool {
+  for (let y = low; y <= high; y++) {
+    const at = (<usize>(y - firstRow)) << 2;
+    if (load<i32>(spanLeftAt + at) <= right && load<i32>(spanRightAt + at) >= left) return true;
+  }
+  return false;
 }
 
 function add(ray: i32, ahead: f64, thing: i32): void {
@@ -190,30 +272,33 @@ function add(ray: i32, ahead: f64, thing: i32): void {
   hitCount++;
 }
 
+function numberOf(next: i32): i32 {
+  return isSparse ? load<i32>(nearAt + ((<usize>next) << 2)) : next;
+}
+
+/** By what number the hits of a ray go; below 0 if it is not followed. */
+function followedAs(ray: i32): i32 {
+  return isSparse ? load<i32>(followedAt + ((<usize>ray) << 2)) - 1 : ray;
+}
+
 function sum3(at: usize, x: v128, y: v128, z: v128): v128 {
   const first = f64x2.add(f64x2.mul(v128.load64_splat(at), x), f64x2.mul(v128.load64_splat(at, 8), y));
   return f64x2.add(first, f64x2.mul(v128.load64_splat(at, 16), z));
 }
 
-/** Lane 0 is the axis to the right, lane 1 the one upwards. */
-function castBlades(): void {
+/** Blades `first` to `end` (excluded); of those near where not all rays are followed. Lane 0 is the axis to the right, lane 1 the one upwards. */
+export function castBlades(first: i32, end: i32): void {
   const perM = 1 / spacing;
   const axisX = f64x2(rightX * perM, topX * perM);
   const axisY = f64x2(rightY * perM, topY * perM);
   const axisZ = f64x2(rightZ * perM, topZ * perM);
   const shift = f64x2(shiftRight * perM, shiftTop * perM);
   const zero = f64x2.splat(0);
-  const start = f64x2(firstColumn, firstRow);
-  const last = f64x2(firstColumn + columns - 1, firstRow + rows - 1);
-  for (let b = 0, at = bladeAt, ball = ballAt; b < bladeCount; b++, at += 80, ball += 32) {
-    if (isSparse) {
-      // Where few rays are followed most blades are far from all of them.
-      const middle = f64x2.sub(sum3(ball, axisX, axisY, axisZ), shift);
-      const radius = f64x2.splat(load<f64>(ball, 24) * perM + ballMargin);
-      const isLeft = f64x2.lt(f64x2.add(middle, radius), start);
-      const isRight = f64x2.gt(f64x2.sub(middle, radius), last);
-      if (v128.any_true(v128.or(isLeft, isRight))) continue;
-    }
+  const start = f64x2(boxLeft, boxLow);
+  const last = f64x2(boxRight, boxHigh);
+  for (let next = first; next < end; next++) {
+    const b = numberOf(next);
+    const at = bladeAt + <usize>b * 80;
     const corner = f64x2.sub(sum3(at, axisX, axisY, axisZ), shift);
     const sideI = sum3(at + 24, axisX, axisY, axisZ);
     const sideJ = sum3(at + 48, axisX, axisY, axisZ);
@@ -222,6 +307,11 @@ function castBlades(): void {
     const from = f64x2.max(start, f64x2.ceil(least));
     const to = f64x2.min(last, f64x2.floor(most));
     if (v128.any_true(f64x2.lt(to, from))) continue;
+    const left = <i32>f64x2.extract_lane(from, 0);
+    const low = <i32>f64x2.extract_lane(from, 1);
+    const right = <i32>f64x2.extract_lane(to, 0);
+    const high = <i32>f64x2.extract_lane(to, 1);
+    if (isSparse && !hasFollowed(left, right, low, high)) continue;
     const xi = f64x2.extract_lane(sideI, 0);
     const yi = f64x2.extract_lane(sideI, 1);
     const xj = f64x2.extract_lane(sideJ, 0);
@@ -234,7 +324,7 @@ function castBlades(): void {
     const a0 = load<f64>(at) * aheadX + load<f64>(at, 8) * aheadY + load<f64>(at, 16) * aheadZ;
     const ai = (load<f64>(at, 24) * aheadX + load<f64>(at, 32) * aheadY + load<f64>(at, 40) * aheadZ) / side;
     const aj = (load<f64>(at, 48) * aheadX + load<f64>(at, 56) * aheadY + load<f64>(at, 64) * aheadZ) / side;
-    fill(b, corner, perX, perY, a0, ai, aj, from, to);
+    fill(b, corner, perX, perY, a0, ai, aj, left, right, low, high);
   }
 }
 
@@ -246,13 +336,11 @@ function fill(
   a0: f64,
   ai: f64,
   aj: f64,
-  from: v128,
-  to: v128,
+  left: i32,
+  right: i32,
+  low: i32,
+  high: i32,
 ): void {
-  const left = <i32>f64x2.extract_lane(from, 0);
-  const low = <i32>f64x2.extract_lane(from, 1);
-  const right = <i32>f64x2.extract_lane(to, 0);
-  const high = <i32>f64x2.extract_lane(to, 1);
   const x0 = f64x2.extract_lane(corner, 0);
   const y0 = f64x2.extract_lane(corner, 1);
   const zero = f64x2.splat(0);
@@ -267,7 +355,8 @@ function fill(
     const ray = (y - firstRow) * columns - firstColumn;
     const end = min(right, load<i32>(spanRightAt + spanAt));
     for (let x = max(left, load<i32>(spanLeftAt + spanAt)); x <= end; x++) {
-      if (isSparse && load<u8>(followedAt + <usize>(ray + x)) == 0) continue;
+      const followed = followedAs(ray + x);
+      if (followed < 0) continue;
       const ij = f64x2.add(f64x2.mul(f64x2.splat(<f64>x - x0), perX), row);
       const isIn = v128.and(f64x2.ge(ij, zero), f64x2.lt(ij, sides));
       if (!i64x2.all_true(isIn)) continue;
@@ -278,20 +367,23 @@ function fill(
       const i = f64x2.extract_lane(ij, 0);
       const j = f64x2.extract_lane(ij, 1);
       if (state == border && !isInside(rowStartAt, edgeAt, mask, i, j)) continue;
-      add(ray + x, a0 + i * ai + j * aj, b);
+      add(followed, a0 + i * ai + j * aj, b);
     }
   }
 }
 
-function castStems(): void {
+/** Stems, likewise. */
+export function castStems(first: i32, endStem: i32): void {
   const axisX = f64x2(rightX, topX);
   const axisY = f64x2(rightY, topY);
   const axisZ = f64x2(rightZ, topZ);
   const shift = f64x2(shiftRight, shiftTop);
   const perM = f64x2.splat(1 / spacing);
-  const start = f64x2(firstColumn, firstRow);
-  const last = f64x2(firstColumn + columns - 1, firstRow + rows - 1);
-  for (let n = 0, at = stemAt; n < stemCount; n++, at += 64) {
+  const start = f64x2(boxLeft, boxLow);
+  const last = f64x2(boxRight, boxHigh);
+  for (let next = first; next < endStem; next++) {
+    const n = numberOf(next);
+    const at = stemAt + <usize>n * 64;
     const base = f64x2.sub(sum3(at, axisX, axisY, axisZ), shift);
     const way = sum3(at + 24, axisX, axisY, axisZ);
     const r0 = v128.load64_splat(at, 48);
@@ -302,6 +394,11 @@ function castStems(): void {
     const from = f64x2.max(start, f64x2.ceil(least));
     const to = f64x2.min(last, f64x2.floor(most));
     if (v128.any_true(f64x2.lt(to, from))) continue;
+    const left = <i32>f64x2.extract_lane(from, 0);
+    const right = <i32>f64x2.extract_lane(to, 0);
+    const low = <i32>f64x2.extract_lane(from, 1);
+    const high = <i32>f64x2.extract_lane(to, 1);
+    if (isSparse && !hasFollowed(left, right, low, high)) continue;
     const dRight = f64x2.extract_lane(way, 0);
     const dTop = f64x2.extract_lane(way, 1);
     const dAhead = load<f64>(at, 24) * aheadX + load<f64>(at, 32) * aheadY + load<f64>(at, 40) * aheadZ;
@@ -317,10 +414,6 @@ function castStems(): void {
     const ahead0 = load<f64>(at) * aheadX + load<f64>(at, 8) * aheadY + load<f64>(at, 16) * aheadZ;
     const right0 = f64x2.extract_lane(base, 0);
     const top0 = f64x2.extract_lane(base, 1);
-    const left = <i32>f64x2.extract_lane(from, 0);
-    const right = <i32>f64x2.extract_lane(to, 0);
-    const low = <i32>f64x2.extract_lane(from, 1);
-    const high = <i32>f64x2.extract_lane(to, 1);
     const rays = (right - left + 1) * (high - low + 1);
     if (hitCount + rays > hitRoom) reserve(rays);
     const length = sqrt(dRight * dRight + dTop * dTop);
@@ -338,7 +431,8 @@ function castStems(): void {
       const ray = (y - firstRow) * columns - firstColumn;
       const end = min(toX, load<i32>(spanRightAt + spanAt));
       for (let x = max(fromX, load<i32>(spanLeftAt + spanAt)); x <= end; x++) {
-        if (isSparse && load<u8>(followedAt + <usize>(ray + x)) == 0) continue;
+        const followed = followedAs(ray + x);
+        if (followed < 0) continue;
         const across = <f64>x * spacing - right0;
         const half = across * dRight + top * dTop + radius * dRadius;
         const c = radius * radius - across * across - top * top;
@@ -346,7 +440,7 @@ function castStems(): void {
         if (!(squared > 0)) continue;
         const s = min<f64>(1, max<f64>(0, half / a + tilt * sqrt(squared)));
         const q = c + s * (2 * half - a * s);
-        if (q > 0) add(ray + x, ahead0 + (s * dAhead + sqrt(q)), bladeCount + n);
+        if (q > 0) add(followed, ahead0 + (s * dAhead + sqrt(q)), bladeCount + n);
       }
     }
   }

@@ -27,7 +27,9 @@ export async function wasmText() {
   /** @type {Uint8Array | undefined} */
   let bytes;
   const { error } = await asc.main(
-    ['assembly/lattice.ts', 'assembly/pointGrid.ts', ...options, '--baseDir', root, '-o', 'lattice.wasm'],
+    ['lattice', 'pointGrid', 'retrace']
+      .map((name) => `assembly/${name}.ts`)
+      .concat(options, '--baseDir', root, '-o', 'lattice.wasm'),
     {
       writeFile: (_name, contents) => {
         if (typeof contents !== 'string') bytes = contents;

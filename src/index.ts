@@ -76,6 +76,8 @@ export { bruteForceTracer } from './light/trace/bruteForce.ts';
 export { type TraceLeafWaveInput, traceLeafWave, traceLeafWaveSteps } from './light/trace/leafWave.ts';
 export { parallelBeamTracer } from './light/trace/parallelBeam.ts';
 export {
+  type LeafRetracingInput,
+  leafRetracing,
   type RetraceLeafWaveInput,
   retraceLeafWave,
   retraceLeafWaveSteps,

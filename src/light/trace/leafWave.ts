@@ -91,7 +91,8 @@ export class LeafWaveRecord {
     this.window.set([left, low, columns, rows], 4 * direction);
   }
 
-  finish(): LeafWave {
+  /** @param hits in arrays of their length, so that they can be handed over to another thread */
+  finish(hits = this.collected.cut()): LeafWave {
     const { directions, groupCount, spacingM, seed, wave } = this.input;
     const { groupAreaM2, kindGroup, kindOwner, kindShare } = this.scene;
     const { hitStart, runStart, window } = this;
@@ -107,7 +108,7 @@ export class LeafWaveRecord {
       hitStart,
       runStart,
       window,
-      ...this.collected.cut(),
+      ...hits,
       kindGroup,
       kindOwner,
       kindShare,

@@ -2,19 +2,13 @@
 import type { Surface } from '../../geometry/surface.ts';
 import type { LeafWave } from '../leafLedger.ts';
 import { type SceneChange, sceneChange } from './change.ts';
-import { makeBladeCaster } from './lattice/blades.ts';
-import { type LatticeCaster, type MakeLatticeCaster, makeWholeSweep } from './lattice/caster.ts';
-import { Collected } from './lattice/collect.ts';
-import { Hits } from './lattice/hits.ts';
-import type { Lattice } from './lattice/lattice.ts';
-import { RayList, rayNumbers } from './lattice/part.ts';
 import { type LatticeScene, makeLatticeScene } from './lattice/scene.ts';
-import { fastestCaster } from './lattice/simdCaster.ts';
-import { makeStemCaster } from './lattice/stems.ts';
-import { Followed } from './lattice/sweep.ts';
-import { makeTriangleCaster } from './lattice/triangles.ts';
+import type { Common, LeafRetracer, MakeLeafRetracer } from './leafRetracer.ts';
 import { checkLeafWave, directionsAStep, isDark, LeafWaveRecord, latticeFor } from './leafWave.ts';
-import { OldRuns } from './oldRuns.ts';
+import { fastestRetracer } from './simdRetracer.ts';
+
+/** Hits after a change over those before; room for more is made when they are there. */
+const expectedGrowth = 1.03;
 
 interface Scene {
   readonly surfaces: readonly Surface[];
@@ -22,28 +16,24 @@ interface Scene {
   readonly group: Int32Array;
 }
 
-export interface RetraceLeafWaveInput extends Scene {
+export interface LeafRetracingInput extends Scene {
   readonly groupCount: number;
   /** Owners run from 0 to ownerCount - 1. */
   readonly ownerCount: number;
-  /** The scene that `wave` was traced of; what the two have in common is taken from that wave. */
+  /** The scene that the waves were traced of; what the two have in common is taken from those. */
   readonly before: Scene;
-  readonly wave: LeafWave;
   /** `sceneChange(before.surfaces, surfaces)`, where it is known already. */
   readonly change?: SceneChange;
 }
 
-/** Where kinds of the wave before are in the one after, and what is not in both. */
-interface Common {
-  readonly kindAfter: Int32Array;
-  /** Surfaces as scenes of their own, without groups. */
-  readonly gone: LatticeScene;
-  readonly come: LatticeScene;
-  readonly isCloudChanged: boolean;
+export interface RetraceLeafWaveInput extends LeafRetracingInput {
+  readonly wave: LeafWave;
 }
 
+type Kinds = Pick<LeafWave, 'kindGroup' | 'kindOwner' | 'kindShare'>;
+
 /** Looks up kinds by what they are. */
-function kindFinder({ kindGroup, kindOwner, kindShare }: LeafWave | LatticeScene) {
+function kindFinder({ kindGroup, kindOwner, kindShare }: Kinds) {
   const kinds = new Map(
     Array.from(kindGroup, (g, k) => [`${g} ${kindOwner[k]} ${kindShare[k]}`, k] as const),
   );
@@ -55,13 +45,13 @@ const sceneOf = (surfaces: readonly Surface[], { masks }: LatticeScene): Lattice
   makeLatticeScene({ surfaces, group: new Int32Array(surfaces.length).fill(-1), groupCount: 0 }, masks);
 
 /** A surface that is as it was but gathers light for another group than its like counts as changed. */
-function commonOf(input: RetraceLeafWaveInput, scene: LatticeScene): Common {
-  const { before, wave, surfaces, group } = input;
+function commonOf(input: LeafRetracingInput, kinds: Kinds, scene: LatticeScene): Common {
+  const { before, surfaces, group } = input;
   const { surfaceBefore } = input.change ?? sceneChange(before.surfaces, surfaces);
-  const [kindBefore, kindNow] = [kindFinder(wave), kindFinder(scene)];
-  const kindAfter = new Int32Array(wave.kindGroup.length).fill(-1);
+  const [kindBefore, kindNow] = [kindFinder(kinds), kindFinder(scene)];
+  const kindAfter = new Int32Array(kinds.kindGroup.length).fill(-1);
   const stays = new Uint8Array(before.surfaces.length);
-  const come = surfaces.filter((surface, i) => {
+  const comes = (surface: Surface, i: number): boolean => {
     const was = surfaceBefore[i] as number;
     if (was < 0) return true;
     const isCloud = surface.shape === 'cloud';
@@ -74,87 +64,69 @@ function commonOf(input: RetraceLeafWaveInput, scene: LatticeScene): Common {
     }
     stays[was] = 1;
     return false;
-  });
+  };
+  const isCome = Uint8Array.from(surfaces, (surface, i) => (comes(surface, i) ? 1 : 0));
+  const come = surfaces.filter((_, i) => isCome[i] === 1);
   const gone = before.surfaces.filter((_, i) => stays[i] === 0);
   const [comeScene, goneScene] = [sceneOf(come, scene), sceneOf(gone, scene)];
   const isCloudChanged = comeScene.clouds.length + goneScene.clouds.length > 0;
-  return { kindAfter, gone: goneScene, come: comeScene, isCloudChanged };
+  return { kindAfter, gone: goneScene, come: comeScene, isCome, isCloudChanged };
 }
 
-/** Lists the rays that meet things of a scene. */
-function makeMarker(scene: LatticeScene): (lattice: Lattice, into: RayList) => void {
-  const casts = [makeBladeCaster(scene), makeStemCaster(scene), makeTriangleCaster(scene)];
-  const [wholeSweep, hits] = [makeWholeSweep(), new Hits()];
-  return (lattice, into) => {
-    const sweep = wholeSweep(lattice);
-    hits.count = 0;
-    for (const find of casts) find(sweep, hits);
-    into.add(hits.ray, hits.count);
+const isSame = (a: ArrayLike<number>, b: ArrayLike<number>): boolean =>
+  a.length === b.length && Array.from(a).every((value, i) => value === b[i]);
+
+const haveSameKinds = (a: Kinds, b: Kinds): boolean =>
+  isSame(a.kindGroup, b.kindGroup) && isSame(a.kindOwner, b.kindOwner) && isSame(a.kindShare, b.kindShare);
+
+/**
+ * Brings waves of one scene up to date, one after another: what does not depend on the wave is prepared once. The steps are those of
+ * `retraceLeafWaveSteps`; one wave is to be done before the next is begun.
+ */
+export function leafRetracing(
+  input: LeafRetracingInput,
+  makeRetracer: MakeLeafRetracer = fastestRetracer,
+): (wave: LeafWave) => Generator<number, LeafWave, void> {
+  const scene = makeLatticeScene(input);
+  let prepared: { readonly kinds: Kinds; readonly retracer: LeafRetracer } | null = null;
+  const retracerFor = (kinds: Kinds): LeafRetracer => {
+    if (prepared === null || !haveSameKinds(prepared.kinds, kinds)) {
+      prepared = { kinds, retracer: makeRetracer(scene, commonOf(input, kinds, scene)) };
+    }
+    return prepared.retracer;
   };
-}
-
-/** Follows listed rays, or all, and nothing else. */
-function makeFollower(scene: LatticeScene, caster: LatticeCaster) {
-  const [followed, wholeSweep] = [new Followed(), makeWholeSweep()];
-  const fresh = new Collected(scene.clouds.length > 0);
-  return {
-    all: (lattice: Lattice): Collected => {
-      fresh.empty();
-      caster.collect(wholeSweep(lattice), fresh);
-      return fresh;
-    },
-    some: (rays: RayList, lattice: Lattice): Collected => {
-      fresh.empty();
-      if (rays.count === 0) return fresh;
-      const part = rays.partOf(lattice);
-      const [numberIn, numberOf] = [rayNumbers(lattice, part), rayNumbers(part, lattice)];
-      followed.setNone(part);
-      for (let k = 0; k < rays.count; k++) followed.add(numberIn(rays.ray[k] as number), part);
-      caster.collect({ lattice: part, followed }, fresh);
-      for (let run = 0; run < fresh.runs; run++) fresh.ray[run] = numberOf(fresh.ray[run] as number);
-      return fresh;
-    },
+  return function* (wave) {
+    const { directions, spacingM, seed } = wave;
+    const whole = { ...input, directions, spacingM, seed, wave: wave.wave };
+    checkLeafWave(whole);
+    const record = new LeafWaveRecord(scene, whole);
+    if (isDark(scene)) return record.finish();
+    const { collected } = record;
+    collected.reserve(expectedGrowth * wave.hitKind.length, expectedGrowth * wave.runRay.length);
+    const bringUpToDate = retracerFor(wave)(wave, collected);
+    for (const [d, direction] of directions.entries()) {
+      if (d > 0 && d % directionsAStep === 0) yield d / directions.length;
+      const lattice = latticeFor(scene, direction, whole);
+      bringUpToDate(d, lattice);
+      record.close(d, lattice);
+    }
+    // Hardly longer than they need be; a copy would take as long as a tenth of the work.
+    return record.finish(collected.filled());
   };
 }
 
 /** As `retraceLeafWave`, handing over after every 16 directions with the share done, 0 to 1. */
-export function* retraceLeafWaveSteps(
+export const retraceLeafWaveSteps = (
   input: RetraceLeafWaveInput,
-  makeCaster: MakeLatticeCaster = fastestCaster,
-): Generator<number, LeafWave, void> {
-  const { wave } = input;
-  const { directions, spacingM, seed } = wave;
-  const whole = { ...input, directions, spacingM, seed, wave: wave.wave };
-  checkLeafWave(whole);
-  const scene = makeLatticeScene(input);
-  const record = new LeafWaveRecord(scene, whole);
-  if (isDark(scene)) return record.finish();
-  const { kindAfter, gone, come, isCloudChanged } = commonOf(input, scene);
-  const markers = [makeMarker(gone), makeMarker(come)];
-  const [follower, old] = [makeFollower(scene, makeCaster(scene)), new OldRuns(wave, kindAfter)];
-  const rays = new RayList();
-  record.collected.reserve(1.1 * wave.hitKind.length, 1.1 * wave.runRay.length);
-  for (const [d, direction] of directions.entries()) {
-    if (d > 0 && d % directionsAStep === 0) yield d / directions.length;
-    const lattice = latticeFor(scene, direction, whole);
-    rays.count = 0;
-    if (isCloudChanged) record.collected.append(follower.all(lattice));
-    else {
-      for (const mark of markers) mark(lattice, rays);
-      rays.close();
-      old.mergeWith(follower.some(rays, lattice), { direction: d, lattice, rays }, record.collected);
-    }
-    record.close(d, lattice);
-  }
-  return record.finish();
-}
+  makeRetracer?: MakeLeafRetracer,
+): Generator<number, LeafWave, void> => leafRetracing(input, makeRetracer)(input.wave);
 
 /**
  * What `traceLeafWave` of the scene after gives, entry by entry, with the directions, spacing, seed and number of a wave
  * traced of the scene before. Throws as that does.
  */
-export function retraceLeafWave(input: RetraceLeafWaveInput, makeCaster?: MakeLatticeCaster): LeafWave {
-  const steps = retraceLeafWaveSteps(input, makeCaster);
+export function retraceLeafWave(input: RetraceLeafWaveInput, makeRetracer?: MakeLeafRetracer): LeafWave {
+  const steps = retraceLeafWaveSteps(input, makeRetracer);
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;

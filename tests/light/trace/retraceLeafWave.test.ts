@@ -1,13 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { vaseTree } from '../../../bench/vaseTree.ts';
 import type { Surface } from '../../../src/geometry/surface.ts';
-import { add, type Vec3 } from '../../../src/geometry/vec.ts';
+import { add, scale, type Vec3 } from '../../../src/geometry/vec.ts';
 import type { LeafWave } from '../../../src/light/leafLedger.ts';
 import { waveDirections } from '../../../src/light/sky/waveDirections.ts';
 import { plainCaster } from '../../../src/light/trace/lattice/caster.ts';
 import { fastestCaster } from '../../../src/light/trace/lattice/simdCaster.ts';
+import { plainRetracer, retracerWith } from '../../../src/light/trace/leafRetracer.ts';
 import { traceLeafWave } from '../../../src/light/trace/leafWave.ts';
-import { retraceLeafWave, retraceLeafWaveSteps } from '../../../src/light/trace/retraceLeafWave.ts';
+import {
+  leafRetracing,
+  retraceLeafWave,
+  retraceLeafWaveSteps,
+} from '../../../src/light/trace/retraceLeafWave.ts';
+import { fastestRetracer } from '../../../src/light/trace/simdRetracer.ts';
+import { lastOf } from '../../../src/light/trace/wave.ts';
 import { type Draw, sceneOf, stream } from './scene.ts';
 
 interface Scene {
@@ -17,7 +24,11 @@ interface Scene {
   readonly ownerCount: number;
 }
 
-const casters = { TypeScript: plainCaster, WebAssembly: fastestCaster };
+const engines = [
+  { makeCaster: plainCaster, makeRetracer: plainRetracer },
+  { makeCaster: fastestCaster, makeRetracer: retracerWith(fastestCaster) },
+  { makeCaster: fastestCaster, makeRetracer: fastestRetracer },
+];
 
 function traced(scene: Scene, seed: number, makeCaster = fastestCaster, everyDirection = 11): LeafWave {
   const directions = waveDirections({ latitudeDeg: 43.1, seed, wave: 2 });
@@ -33,12 +44,12 @@ function traced(scene: Scene, seed: number, makeCaster = fastestCaster, everyDir
   );
 }
 
-/** Both engines, entry by entry against a trace of all. */
+/** All engines, entry by entry against a trace of all. */
 function expectEqual(before: Scene, after: Scene, seed: number): void {
-  for (const makeCaster of Object.values(casters)) {
+  for (const { makeCaster, makeRetracer } of engines) {
     const wave = traced(before, seed, makeCaster);
     const expected = traced(after, seed, makeCaster);
-    expect(retraceLeafWave({ ...after, before, wave }, makeCaster)).toEqual(expected);
+    expect(retraceLeafWave({ ...after, before, wave }, makeRetracer)).toEqual(expected);
   }
 }
 
@@ -156,6 +167,29 @@ describe('a wave brought up to date is that of a full trace, entry by entry', ()
   });
 });
 
+/** Towards one of the directions that `traced` takes, so that it is seen end-on from there. */
+function stemAlongRays(seed: number, from: Vec3, owner: number): Surface {
+  const { toSky } = waveDirections({ latitudeDeg: 43.1, seed, wave: 2 })[22] ?? { toSky: [0, 1, 0] as Vec3 };
+  const to = add(from, scale(toSky, 0.3));
+  const optics = { transmittance: 0, reflectance: 0 };
+  return { shape: 'stem', owner, optics, from, to, fromRadiusM: 0.05, toRadiusM: 0.04 };
+}
+
+describe('stems seen end-on', () => {
+  it('stand, come and go (seed 985)', () => {
+    const bare = vase(130, 985);
+    const withStems = (...stems: Surface[]): Scene => ({
+      ...bare,
+      surfaces: [...bare.surfaces, ...stems],
+      group: Int32Array.from([...bare.group, ...stems.map(() => -1)]),
+    });
+    const [low, high] = [stemAlongRays(985, [0.1, 0.6, 0], 2), stemAlongRays(985, [-0.1, 1.2, 0.2], 3)];
+    expectEqual(bare, withStems(low, high), 985);
+    expectEqual(withStems(low, high), withStems(high), 985);
+    expectEqual(withStems(low), withOwnersMoved(withStems(low), new Set([2, 5]), [0.06, -0.02, 0.03]), 985);
+  });
+});
+
 describe('bringing a wave up to date', () => {
   const before = vase(150, 992);
   const after = withOwnersMoved(before, new Set([4]), [0.03, 0.02, 0.01]);
@@ -168,6 +202,15 @@ describe('bringing a wave up to date', () => {
     for (; !step.done; step = steps.next()) done.push(step.value);
     expect(step.value).toEqual(retraceLeafWave({ ...after, before, wave }));
     expect(done).toHaveLength(Math.floor((wave.directions.length - 1) / 16));
+  });
+
+  it('does several waves with what was prepared once', () => {
+    const waves = [992, 993, 994].map((seed) => traced(before, seed, fastestCaster, 9));
+    for (const { makeRetracer } of engines) {
+      const bringUpToDate = leafRetracing({ ...after, before }, makeRetracer);
+      const got = waves.map((one) => lastOf(bringUpToDate(one)));
+      expect(got).toEqual([992, 993, 994].map((seed) => traced(after, seed, fastestCaster, 9)));
+    }
   });
 
   it('refuses owners and groups out of range', () => {

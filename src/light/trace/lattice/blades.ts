@@ -39,7 +39,8 @@ class SeenBlade extends Cover {
   aj = 0;
 
   /** False when no ray can meet it. */
-  look(blade: Float64Array, at: number, { x, y, ahead, ...plane }: Plane, lattice: Lattice): boolean {
+  look(blade: Float64Array, at: number, plane: Plane, lattice: Lattice): boolean {
+    const { x, y, ahead } = plane;
     const x0 = along(blade, at, x) - plane.x0;
     const xi = along(blade, at + 3, x);
     const xj = along(blade, at + 6, x);
@@ -89,13 +90,14 @@ function fill(
     const iRow = (y - y0) * iY;
     const jRow = (y - y0) * jY;
     for (let x = left; x <= right; x++) {
-      if (isSparse && followed.ray[ray + x] === 0) continue;
+      const number = isSparse ? (followed.ray[ray + x] as number) - 1 : ray + x;
+      if (number < 0) continue;
       const i = (x - x0) * iX + iRow;
       const j = (x - x0) * jX + jRow;
       if (!(i >= 0 && j >= 0 && i < maskSide && j < maskSide)) continue;
       const state = texel[maskAt + (j | 0) * maskSide + (i | 0)];
       if (state === maskOutside || (state === maskBorder && !isInside(masks, mask, i, j))) continue;
-      hits.add(ray + x, a0 + i * ai + j * aj, thing);
+      hits.add(number, a0 + i * ai + j * aj, thing);
     }
   }
 }

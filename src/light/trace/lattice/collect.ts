@@ -65,9 +65,9 @@ export class Collected {
     this.runs += runs;
   }
 
-  /** Adds a run of another, its hits from `from` on; returns where they end. */
-  appendRun(other: Collected, run: number, from: number): number {
-    this.ray[this.runs++] = other.ray[run] as number;
+  /** Adds a run of another as that of a ray, its hits from `from` on; returns where they end. There must be room. */
+  appendRun(other: Collected, from: number, ray: number): number {
+    this.ray[this.runs++] = ray;
     let k = from;
     do {
       const at = this.count++;
@@ -76,6 +76,16 @@ export class Collected {
       k++;
     } while (k < other.count && (other.hit[k] as number) >= 0);
     return k;
+  }
+
+  /** The arrays themselves, as far as they are filled. */
+  filled(): Pick<LeafWave, 'hitKind' | 'hitShare' | 'runRay'> {
+    const { hit, share, count, ray, runs } = this;
+    return {
+      hitKind: hit.subarray(0, count),
+      hitShare: share === null ? null : share.subarray(0, count),
+      runRay: ray.subarray(0, runs),
+    };
   }
 
   /** Copies, cut to length. */

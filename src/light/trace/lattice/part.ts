@@ -1,10 +1,20 @@
 /** Single rays of a lattice, as the smallest part of it that holds them all. */
 import type { Lattice } from './lattice.ts';
+import { Followed, type Sweep } from './sweep.ts';
 
+/** Rays of a lattice that are to be followed again. */
 export class RayList {
-  /** Numbers of rays in the whole lattice, increasing once `close` was called; only the first `count` count. */
+  /** Numbers of rays in the whole lattice, increasing and each once after `close`; only the first `count` count. */
   ray: Int32Array = new Int32Array(64);
+  /** Their numbers in the part that is swept. */
+  inPart: Int32Array = new Int32Array(64);
   count = 0;
+  private readonly followed = new Followed();
+  private part: Lattice | null = null;
+
+  empty(): void {
+    this.count = 0;
+  }
 
   /** Adds rays, in any order and as often as they come. */
   add(rays: Int32Array, count: number): void {
@@ -12,52 +22,66 @@ export class RayList {
       const larger = new Int32Array(2 * (this.count + count));
       larger.set(this.ray);
       this.ray = larger;
+      this.inPart = new Int32Array(larger.length);
     }
-    this.ray.set(rays.subarray(0, count), this.count);
-    this.count += count;
+    for (let k = 0; k < count; k++) this.ray[this.count++] = rays[k] as number;
   }
 
-  /** Puts them in order, each once. */
-  close(): void {
-    const { ray } = this;
-    ray.subarray(0, this.count).sort();
-    let kept = 0;
-    for (let k = 0; k < this.count; k++) {
-      if (kept === 0 || ray[k] !== ray[kept - 1]) ray[kept++] = ray[k] as number;
-    }
-    this.count = kept;
+  /** Puts them in order, each once, by their places in the smallest part of the lattice that holds them all. */
+  close(lattice: Lattice): void {
+    this.part = this.count === 0 ? null : this.partOf(lattice);
+    if (this.part === null) return;
+    this.follow(lattice, this.part);
+    this.list(lattice, this.part);
   }
 
-  /** The part of the lattice; without columns and rows when there is no ray. */
-  partOf(lattice: Lattice): Lattice {
+  private follow(lattice: Lattice, part: Lattice): void {
+    const { ray, followed, count } = this;
+    const lift = lattice.low - part.low;
+    followed.setNone(part);
+    for (let k = 0; k < count; k++) {
+      const row = Math.floor((ray[k] as number) / lattice.columns);
+      followed.add(lattice.left + (ray[k] as number) - row * lattice.columns, row + lift, part);
+    }
+  }
+
+  private list(lattice: Lattice, part: Lattice): void {
+    const { ray, inPart, followed } = this;
+    this.count = 0;
+    for (let y = 0; y < part.rows; y++) {
+      const ofPart = y * part.columns - part.left;
+      const ofWhole = (y + part.low - lattice.low) * lattice.columns - lattice.left;
+      for (let x = followed.left[y] as number; x <= (followed.right[y] as number); x++) {
+        if (followed.ray[ofPart + x] === 0) continue;
+        inPart[this.count] = ofPart + x;
+        ray[this.count++] = ofWhole + x;
+      }
+    }
+  }
+
+  /** What is to be swept; null where there is no ray. Good until the next `close`. */
+  get sweep(): Sweep | null {
+    return this.part === null ? null : { lattice: this.part, followed: this.followed };
+  }
+
+  private partOf(lattice: Lattice): Lattice {
     const { ray, count } = this;
     const { columns } = lattice;
-    if (count === 0) return { ...lattice, columns: 0, rows: 0 };
-    const first = Math.floor((ray[0] as number) / columns);
-    const last = Math.floor((ray[count - 1] as number) / columns);
-    let [from, to] = [columns, -1];
+    let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
     for (let k = 0; k < count; k++) {
-      const column = (ray[k] as number) % columns;
-      if (column < from) from = column;
-      if (column > to) to = column;
+      const row = Math.floor((ray[k] as number) / columns);
+      const column = (ray[k] as number) - row * columns;
+      if (column < left) left = column;
+      if (column > right) right = column;
+      if (row < low) low = row;
+      if (row > high) high = row;
     }
     return {
       ...lattice,
-      left: lattice.left + from,
-      low: lattice.low + first,
-      columns: to - from + 1,
-      rows: last - first + 1,
+      left: lattice.left + left,
+      low: lattice.low + low,
+      columns: right - left + 1,
+      rows: high - low + 1,
     };
   }
-}
-
-/** Numbers of the rays of one part of a lattice in another; -1 for those outside. */
-export function rayNumbers(of: Omit<Lattice, 'frame'>, within: Lattice): (ray: number) => number {
-  const [shift, lift] = [of.left - within.left, of.low - within.low];
-  return (ray) => {
-    const y = Math.floor(ray / of.columns);
-    const [column, row] = [ray - y * of.columns + shift, y + lift];
-    const isOutside = row < 0 || row >= within.rows || column < 0 || column >= within.columns;
-    return isOutside ? -1 : row * within.columns + column;
-  };
 }

@@ -8,86 +8,28 @@ import {
 } from './caster.ts';
 import { type Collected, collect, fateOf } from './collect.ts';
 import { Hits, type SortedHits } from './hits.ts';
-import { bladeStride, type LatticeScene } from './scene.ts';
+import { addHits, aim, load, loadBalls, makeView } from './kernel.ts';
+import type { LatticeScene } from './scene.ts';
 import { type SimdExports, simdInstance } from './simdModule.ts';
 import { makeEndOnCaster } from './stems.ts';
 import type { Sweep } from './sweep.ts';
 import { makeTriangleCaster } from './triangles.ts';
-
-/** A ball round each blade: its middle (x, y, z) and its radius, metres. */
-function ballsOf({ bladeCount, blade }: LatticeScene): Float64Array {
-  const ball = new Float64Array(4 * bladeCount);
-  for (let b = 0; b < bladeCount; b++) {
-    let [along, across] = [0, 0];
-    for (let k = 0, at = b * bladeStride; k < 3; k++, at++) {
-      const [i, j] = [blade[at + 3] as number, blade[at + 6] as number];
-      ball[4 * b + k] = (blade[at] as number) + (i + j) / 2;
-      along += (i + j) ** 2;
-      across += (i - j) ** 2;
-    }
-    ball[4 * b + 3] = Math.sqrt(Math.max(along, across)) / 2;
-  }
-  return ball;
-}
-
-function load(kernel: SimdExports, scene: LatticeScene, fate: Uint8Array): void {
-  const masks = scene.masks.arrays();
-  const { bladeCount, stemCount, kind } = scene;
-  const { texel, rowStart, edge } = masks;
-  kernel.setUp(bladeCount, stemCount, kind.length, texel.length, rowStart.length, edge.length / 4);
-  const { buffer } = kernel.memory;
-  new Float64Array(buffer, kernel.bladeAt.value).set(scene.blade);
-  new Float64Array(buffer, kernel.ballAt.value).set(ballsOf(scene));
-  new Int32Array(buffer, kernel.bladeMaskAt.value).set(scene.bladeMask);
-  new Float64Array(buffer, kernel.stemAt.value).set(scene.stem);
-  new Uint8Array(buffer, kernel.texelAt.value).set(texel);
-  new Int32Array(buffer, kernel.rowStartAt.value).set(rowStart);
-  new Float64Array(buffer, kernel.edgeAt.value).set(edge);
-  new Int32Array(buffer, kernel.kindAt.value).set(kind);
-  new Uint8Array(buffer, kernel.fateAt.value).set(fate);
-}
-
-/** The module's memory as whole numbers, made anew when it has grown: views are dear next to a direction of a small tree. */
-function makeView(kernel: SimdExports): () => Int32Array {
-  let view = new Int32Array(kernel.memory.buffer);
-  return () => {
-    const { buffer } = kernel.memory;
-    if (view.buffer !== buffer) view = new Int32Array(buffer);
-    return view;
-  };
-}
 
 /** Writes the first `count` entries at an address. */
 function put(view: Int32Array, address: number, entries: Int32Array, count: number): void {
   for (let k = 0, at = address / 4; k < count; k++, at++) view[at] = entries[k] as number;
 }
 
-function castInto(kernel: SimdExports, viewOf: () => Int32Array, sweep: Sweep): void {
-  const { lattice, followed } = sweep;
-  const { frame, spacingM, right, top, left, low, columns, rows } = lattice;
-  const [[rx, ry, rz], [tx, ty, tz], [ax, ay, az]] = [frame.right, frame.top, frame.ahead];
+function castInto(kernel: SimdExports, viewOf: () => Int32Array, { lattice, followed }: Sweep): void {
+  const { columns, rows } = lattice;
   const rays = followed.isSparse ? rows * columns : 0;
   kernel.makeSweepRoom(rows, rays);
-  kernel.setPlane(rx, ry, rz, tx, ty, tz, ax, ay, az, right, top, spacingM);
-  kernel.setWindow(left, low, columns, rows);
+  aim(kernel, lattice);
   const view = viewOf();
   put(view, kernel.spanLeftAt.value, followed.left, rows);
   put(view, kernel.spanRightAt.value, followed.right, rows);
-  if (rays > 0) {
-    new Uint8Array(kernel.memory.buffer, kernel.followedAt.value, rays).set(followed.ray.subarray(0, rays));
-  }
+  put(view, kernel.followedAt.value, followed.ray, rays);
   kernel.cast(followed.isSparse);
-}
-
-/** Adds hits that were found outside. */
-function addHits(kernel: SimdExports, { ray, ahead, thing, count }: Hits): void {
-  if (count === 0) return;
-  kernel.reserve(count);
-  const [{ buffer }, had] = [kernel.memory, kernel.hitCount.value];
-  new Int32Array(buffer, kernel.rayAt.value).set(ray.subarray(0, count), had);
-  new Float64Array(buffer, kernel.aheadAt.value).set(ahead.subarray(0, count), had);
-  new Int32Array(buffer, kernel.thingAt.value).set(thing.subarray(0, count), had);
-  kernel.setHitCount(had + count);
 }
 
 /** Views of the sorted hits; good until the module takes more memory. */
@@ -113,11 +55,16 @@ function takeOut(kernel: SimdExports, viewOf: () => Int32Array, rays: number, in
 
 function makeSimdCaster(kernel: SimdExports, scene: LatticeScene): LatticeCaster {
   const fate = fateOf(scene);
-  load(kernel, scene, fate);
+  load(kernel, scene);
+  let hasBalls = false;
   const viewOf = makeView(kernel);
   const [castTriangles, castEndOn] = [makeTriangleCaster(scene), makeEndOnCaster(scene)];
   const [extra, wholeSweep] = [new Hits(), makeWholeSweep()];
   const find = (sweep: Sweep): number => {
+    if (sweep.followed.isSparse && !hasBalls) {
+      loadBalls(kernel, scene);
+      hasBalls = true;
+    }
     castInto(kernel, viewOf, sweep);
     extra.count = 0;
     if (kernel.endOnCount.value > 0) {

@@ -1,7 +1,7 @@
 /** The lattice as WebAssembly with vectors, where that works. */
 import { latticeBytes } from '../generated/latticeBytes.ts';
 
-interface Global {
+export interface Global {
   readonly value: number;
 }
 
@@ -9,9 +9,10 @@ interface Global {
 export interface SimdExports {
   readonly memory: { readonly buffer: ArrayBuffer };
   readonly bladeAt: Global;
-  readonly ballAt: Global;
   readonly bladeMaskAt: Global;
   readonly stemAt: Global;
+  readonly bladeBallAt: Global;
+  readonly stemBallAt: Global;
   readonly texelAt: Global;
   readonly rowStartAt: Global;
   readonly edgeAt: Global;
@@ -35,6 +36,8 @@ export interface SimdExports {
   readonly setUp: (
     blades: number,
     stems: number,
+    extraBlades: number,
+    extraStems: number,
     things: number,
     texels: number,
     rowStarts: number,

@@ -124,10 +124,11 @@ function fill(seen: SeenStem, thing: number, { lattice, followed }: Sweep, hits:
     const ray = row * columns - lattice.left;
     const top = y * spacingM - top0;
     for (let x = left; x <= right; x++) {
-      if (isSparse && followed.ray[ray + x] === 0) continue;
+      const number = isSparse ? (followed.ray[ray + x] as number) - 1 : ray + x;
+      if (number < 0) continue;
       const across = x * spacingM - right0;
       const exit = seen.isEndOn ? seen.endOnExit(across, top) : seen.exit(across, top);
-      if (exit !== missed) hits.add(ray + x, ahead0 + exit, thing);
+      if (exit !== missed) hits.add(number, ahead0 + exit, thing);
     }
   }
 }

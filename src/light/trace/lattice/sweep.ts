@@ -5,21 +5,26 @@ const room = (entries: Int32Array, length: number): Int32Array =>
   entries.length < length ? new Int32Array(2 * length) : entries;
 
 /** The rays of a lattice that are followed: all, or single ones. */
-export class Followed {
-  /** First and last column of row `low + y`, at index y; the last is below the first where none is followed. */
+export interface FollowedRays {
+  /** First and last column of row `low + y` of the lattice, at index y; the last is below the first where none is followed. */
+  readonly left: Int32Array;
+  readonly right: Int32Array;
+  /**
+   * Where true, only some rays are followed: ray k of the lattice by the number ray[k] - 1, which its hits go by; not where it is 0.
+   */
+  readonly isSparse: boolean;
+  readonly ray: Int32Array;
+}
+
+export class Followed implements FollowedRays {
   left: Int32Array = new Int32Array(64);
   right: Int32Array = new Int32Array(64);
-  low = 0;
-  rows = 0;
-  /** Where true, only rays with a 1 in `ray` are followed; its first rows x columns entries count. */
   isSparse = false;
-  ray = new Uint8Array(64);
+  ray: Int32Array = new Int32Array(64);
 
-  private reset({ low, rows }: Lattice, left: number, right: number): void {
+  private reset({ rows }: Lattice, left: number, right: number): void {
     this.left = room(this.left, rows);
     this.right = room(this.right, rows);
-    this.low = low;
-    this.rows = rows;
     this.left.fill(left, 0, rows);
     this.right.fill(right, 0, rows);
   }
@@ -33,15 +38,14 @@ export class Followed {
     this.isSparse = true;
     this.reset(lattice, lattice.left + lattice.columns, lattice.left - 1);
     const rays = lattice.rows * lattice.columns;
-    if (this.ray.length < rays) this.ray = new Uint8Array(2 * rays);
+    if (this.ray.length < rays) this.ray = new Int32Array(2 * rays);
     else this.ray.fill(0, 0, rays);
   }
 
-  /** Follows a ray of the lattice, by its number there. */
-  add(ray: number, { left, columns }: Lattice): void {
-    const y = Math.floor(ray / columns);
-    const x = left + ray - y * columns;
-    this.ray[ray] = 1;
+  /** Follows the ray of the lattice in column x and row `low + y`, by its number there. */
+  add(x: number, y: number, { left, columns }: Lattice): void {
+    const ray = y * columns + x - left;
+    this.ray[ray] = ray + 1;
     if (x < (this.left[y] as number)) this.left[y] = x;
     if (x > (this.right[y] as number)) this.right[y] = x;
   }
@@ -50,5 +54,5 @@ export class Followed {
 /** What is looked at in one go. */
 export interface Sweep {
   readonly lattice: Lattice;
-  readonly followed: Followed;
+  readonly followed: FollowedRays;
 }

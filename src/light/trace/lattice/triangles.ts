@@ -49,14 +49,15 @@ function fill(seen: SeenTriangle, thing: number, { lattice, followed }: Sweep, h
     const ray = row * columns - lattice.left;
     const t = y * spacingM;
     for (let x = left; x <= right; x++) {
-      if (isSparse && followed.ray[ray + x] === 0) continue;
+      const number = isSparse ? (followed.ray[ray + x] as number) - 1 : ray + x;
+      if (number < 0) continue;
       const r = x * spacingM;
       const a = (br - r) * (cTop - t) - (bTop - t) * (cr - r);
       const b = (cr - r) * (aTop - t) - (cTop - t) * (ar - r);
       const c = (ar - r) * (bTop - t) - (aTop - t) * (br - r);
       if ((a < 0 || b < 0 || c < 0) && (a > 0 || b > 0 || c > 0)) continue;
       const whole = a + b + c;
-      if (whole !== 0) hits.add(ray + x, (a * aAhead + b * bAhead + c * cAhead) / whole, thing);
+      if (whole !== 0) hits.add(number, (a * aAhead + b * bAhead + c * cAhead) / whole, thing);
     }
   }
 }
