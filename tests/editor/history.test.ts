@@ -14,6 +14,7 @@ import { changeStanding } from '../../src/editor/edits/place.ts';
 import { remove } from '../../src/editor/edits/remove.ts';
 import { reshape } from '../../src/editor/edits/reshape.ts';
 import { setAlong } from '../../src/editor/edits/setAlong.ts';
+import { split } from '../../src/editor/edits/split.ts';
 import { turnRound } from '../../src/editor/edits/turnRound.ts';
 import { smallTree } from './smallTree.ts';
 
@@ -73,6 +74,7 @@ const edits: Readonly<Record<string, (file: TreeFile, a: number, b: number, c: n
     }),
   setShoots: (file, a, b, c) =>
     setAlong(file, pick(file, a), { ...along, count: 1 + Math.round(b * 3), firstM: c * 0.1 }),
+  split: (file, a, b) => split(file, pick(file, a), b * 0.4),
   turnRound: (file, a, b) => turnRound(file, pick(file, a), b * 360),
   turn: (file, _, b) => changeStanding(file, { turnedDeg: b * 360 }),
 };

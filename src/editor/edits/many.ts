@@ -14,6 +14,8 @@ const counted = (n: number): string => (n === 1 ? '1 branch' : `${n} branches`);
 /** Marks these branches, each alone: what grows on them is not marked with them. */
 export function markMany(file: TreeFile, ids: readonly string[], mark: Mark): Edited {
   if (ids.length === 0) return refuse('Nothing is ticked. Tick the branches to be marked first.');
+  if (mark.pin === 'remove' && ids.some((id) => axisOf(file, id).parentId === null))
+    return refuse('The trunk cannot be marked to go: no plan fells a tree. Take its tick away.');
   const marked = ids.map((id) => ({ ...axisOf(file, id), ...mark }));
   return { ok: true, file: withAxes(file, marked), said: `Marked ${counted(ids.length)}` };
 }

@@ -93,6 +93,7 @@ export const quantities = {
   /** Walls, neighbours, heights of places. */
   site: inUnit('m', 2, 'ft', 2),
   bearing: plain(0, '°', 'degrees clockwise from north'),
+  turn: plain(1, '°', 'degrees round the wood, clockwise seen from its tip'),
   angle: plain(0, '°', 'degrees from upright'),
   slope: plain(1, '°', 'degrees above the level'),
   coordinate: plain(2, '°', 'degrees'),

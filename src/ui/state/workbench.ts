@@ -50,6 +50,8 @@ export interface View {
   readonly wantsRenewal: boolean;
   /** The Work sheet's stage shows the tree as it stands now, with its buds, rather than in full leaf. */
   readonly isWorkBare: boolean;
+  /** The branches are shown as a table to type in, rather than as a list. */
+  readonly isGrid: boolean;
   /** A new tree is being chosen from the forms. */
   readonly isStarting: boolean;
   /** The tree that is shown in place of the open one and is not taken yet; null: the open one is shown. */
@@ -89,6 +91,7 @@ const firstView: View = {
   boldness: 'balanced',
   wantsRenewal: false,
   isWorkBare: false,
+  isGrid: false,
   isStarting: false,
   draft: null,
   sheetSize: 'half',
@@ -109,8 +112,8 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     if (next === before.history.present.file) return;
     light.trace(next, traceDelayMs);
     if (next.id !== before.history.present.file.id) {
-      const { sheetSize, kept, colouring, lookingAt } = view.getState();
-      view.setState({ ...firstView, sheetSize, kept, colouring, lookingAt });
+      const { sheetSize, kept, colouring, lookingAt, isGrid } = view.getState();
+      view.setState({ ...firstView, sheetSize, kept, colouring, lookingAt, isGrid });
     }
   });
   light.trace(file);

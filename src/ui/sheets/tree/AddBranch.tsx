@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import type { TreeAxis } from '../../../editor/edit.ts';
 import { add, type NewBranch } from '../../../editor/edits/add.ts';
-import { branchFigures } from '../../../editor/figures.ts';
+import { firstGuess } from '../../../editor/firstGuess.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { quantities } from '../../fields/quantities.ts';
@@ -10,27 +10,6 @@ import { TextField } from '../../fields/TextField.tsx';
 import { useWorkbench } from '../../state/workbench.ts';
 import { conditionOptions, kindOptions } from './options.ts';
 import { treeWords as words } from './words.ts';
-
-/** What grows on each kind of wood, and how large it usually is: a start for the grower's own figures. Our choice. */
-function firstGuess(parent: TreeAxis): NewBranch {
-  const { lengthM, bearingDeg } = branchFigures(parent);
-  const kind = parent.kind === 'trunk' ? 'scaffold' : parent.kind === 'scaffold' ? 'lateral' : 'shoot';
-  const share = kind === 'shoot' ? 0.5 : 0.6;
-  return {
-    name: '',
-    kind,
-    parentId: parent.id,
-    atM: lengthM * 0.7,
-    lengthM: kind === 'scaffold' ? 0.5 : 0.3,
-    bearingDeg: Math.round(bearingDeg),
-    fromUprightDeg: 45,
-    baseDiameterM: parent.baseDiameterM * share,
-    tipDiameterM: parent.baseDiameterM * share * 0.5,
-    condition: 'live',
-    leafCount: kind === 'shoot' ? 8 : 0,
-    budCount: 0,
-  };
-}
 
 type NumberName = {
   [Name in keyof NewBranch]: NewBranch[Name] extends number ? Name : never;

@@ -12,6 +12,7 @@ import { TextField } from '../../fields/TextField.tsx';
 import { CommandButton } from '../../frame/CommandButton.tsx';
 import { useFile, useWorkbench } from '../../state/workbench.ts';
 import { conditionOptions, kindOptions, pinOptions } from './options.ts';
+import { BranchTools } from './tools/BranchTools.tsx';
 import { treeWords as words } from './words.ts';
 
 export function BranchForm({ axis }: { readonly axis: TreeAxis }) {
@@ -41,6 +42,7 @@ export function BranchForm({ axis }: { readonly axis: TreeAxis }) {
       <div className="is-wide">
         <CommandButton id="delete" isLong />
       </div>
+      <BranchTools axis={axis} />
     </div>
   );
 }

@@ -1,11 +1,13 @@
 /** What grew: every branch in figures; the one that is selected can be changed. */
 import { useMemo, useState } from 'react';
 import { branchOf } from '../../../editor/selection.ts';
+import { Segments } from '../../fields/Segments.tsx';
 import { CommandButton } from '../../frame/CommandButton.tsx';
-import { useFile, useSelected, useView } from '../../state/workbench.ts';
+import { useFile, useSelected, useView, useWorkbench } from '../../state/workbench.ts';
 import { AddBranch } from './AddBranch.tsx';
 import { BranchTable } from './BranchTable.tsx';
 import { listBranches } from './branchList.ts';
+import { BranchGrid } from './grid/BranchGrid.tsx';
 import { StartSheet } from './start/StartSheet.tsx';
 import { treeWords as words } from './words.ts';
 
@@ -14,6 +16,8 @@ export function TreeSheet() {
 }
 
 function OpenTree() {
+  const { view } = useWorkbench();
+  const { isGrid } = useView();
   const file = useFile();
   const selected = branchOf(file, useSelected());
   const [isAdding, setAdding] = useState(false);
@@ -33,17 +37,26 @@ function OpenTree() {
   return (
     <>
       <p className="headline">{words.headline(counts, leaves, buds)}</p>
-      {isAdding ? (
+      {isAdding && !isGrid ? (
         <AddBranch parent={parent} onDone={() => setAdding(false)} />
       ) : (
         <div className="button-row">
-          <button type="button" className="button" onClick={() => setAdding(true)}>
-            {words.addOn(parent.name)}
-          </button>
+          {isGrid ? null : (
+            <button type="button" className="button" onClick={() => setAdding(true)}>
+              {words.addOn(parent.name)}
+            </button>
+          )}
           <CommandButton id="start" />
         </div>
       )}
-      <BranchTable branches={branches} selected={selected} />
+      <Segments
+        label={words.shownAs}
+        isLabelHidden
+        value={isGrid ? 'table' : 'list'}
+        options={(['list', 'table'] as const).map((value) => ({ value, text: words.showns[value] }))}
+        onChoose={(chosen) => view.setState({ isGrid: chosen === 'table' })}
+      />
+      {isGrid ? <BranchGrid /> : <BranchTable branches={branches} selected={selected} />}
     </>
   );
 }

@@ -17,6 +17,8 @@ export const treeWords = {
     return `${parts.join(', ')}.`;
   },
   table: 'Branches',
+  shownAs: 'Branches shown as',
+  showns: { list: 'List', table: 'Table to type in' },
   columns: { length: 'Length', side: 'Side', upright: 'Upright', thick: 'Thick', growth: 'Growth' },
   kinds: { trunk: 'trunk', scaffold: 'limb', lateral: 'lateral', shoot: 'shoot', sucker: 'sucker' },
   conditions: { live: 'live', dead: 'dead', diseased: 'sick', damaged: 'damaged' },

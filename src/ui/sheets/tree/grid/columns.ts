@@ -1,0 +1,229 @@
+/** The columns of the table of branches: what each shows, and what is done with what is typed or pasted into it. */
+import type { TreeFile } from '../../../../document/treeFile.ts';
+import { axisOf, type Edit, type TreeAxis } from '../../../../editor/edit.ts';
+import { changeBud } from '../../../../editor/edits/bud.ts';
+import { type Description, describe } from '../../../../editor/edits/describe.ts';
+import { move } from '../../../../editor/edits/move.ts';
+import { pinPart } from '../../../../editor/edits/pin.ts';
+import { reshape, type Shape } from '../../../../editor/edits/reshape.ts';
+import { aroundParentDeg, turnRound } from '../../../../editor/edits/turnRound.ts';
+import { branchFigures } from '../../../../editor/figures.ts';
+import type { Units } from '../../../../geometry/measure.ts';
+import { type Quantity, quantities } from '../../../fields/quantities.ts';
+import { conditionOptions, kindOptions, pinOptions } from '../options.ts';
+import { bearingOfWords } from './bearingOfWords.ts';
+import type { GridRow } from './rows.ts';
+import { gridWords as words } from './words.ts';
+
+export interface Choice {
+  readonly value: string;
+  readonly text: string;
+}
+
+export interface Column {
+  readonly id: ColumnId;
+  readonly head: string;
+  readonly quantity: Quantity | null;
+  readonly isFigure: boolean;
+  /** Empty where the row has no such thing. */
+  text(row: GridRow, file: TreeFile, units: Units): string;
+  /** What may be chosen; null where anything is typed. */
+  choices(row: GridRow, file: TreeFile): readonly Choice[] | null;
+  /** The edit that puts the text in, null when it cannot be read, 'fixed' where the row has no such thing. */
+  edit(row: GridRow, text: string, file: TreeFile, units: Units): Edit | null | 'fixed';
+}
+
+export type ColumnId = keyof typeof words.heads;
+
+const plainText = (text: string): string => text.trim().toLowerCase();
+
+/** The option of that text; its value in the file is understood too. */
+function chosen<T extends string>(
+  options: readonly { readonly value: T; readonly text: string }[],
+  text: string,
+): T | null {
+  const wanted = plainText(text);
+  return options.find((one) => plainText(one.text) === wanted || one.value === wanted)?.value ?? null;
+}
+
+type Get = (row: GridRow, file: TreeFile) => number | null;
+
+/** A column of figures; `get` gives null where the row has none. */
+function figure(
+  id: ColumnId,
+  quantity: Quantity,
+  get: Get,
+  put: (row: GridRow, value: number) => Edit,
+  read: (text: string, units: Units) => number | null = (text, units) => quantity.read(text, units),
+): Column {
+  return {
+    id,
+    head: words.heads[id],
+    quantity,
+    isFigure: true,
+    text: (row, file, units) => {
+      const value = get(row, file);
+      return value === null ? '' : quantity.write(value, units);
+    },
+    choices: () => null,
+    edit: (row, text, file, units) => {
+      if (get(row, file) === null) return 'fixed';
+      const value = read(text, units);
+      return value === null ? null : put(row, value);
+    },
+  };
+}
+
+const ofBranch =
+  (get: (axis: TreeAxis) => number): Get =>
+  ({ axis, bud }) =>
+    bud === null ? get(axis) : null;
+
+const say =
+  ({ axis }: GridRow, change: Description): Edit =>
+  (file) =>
+    describe(file, axis.id, change);
+const shape =
+  ({ axis }: GridRow, change: Shape): Edit =>
+  (file) =>
+    reshape(file, axis.id, change);
+
+const name: Column = {
+  id: 'name',
+  head: words.heads.name,
+  quantity: null,
+  isFigure: false,
+  text: ({ axis, bud }) => (bud === null ? axis.name : words.bud(axis.buds.indexOf(bud) + 1)),
+  choices: () => null,
+  edit: (row, text) => (row.bud === null ? say(row, { name: text }) : 'fixed'),
+};
+
+const kind: Column = {
+  id: 'kind',
+  head: words.heads.kind,
+  quantity: null,
+  isFigure: false,
+  text: ({ axis, bud }) => (bud === null ? words.kinds[axis.kind] : words.budKind),
+  choices: ({ axis, bud }) => (bud === null && axis.parentId !== null ? kindOptions : null),
+  edit: (row, text) => {
+    if (row.bud !== null || row.axis.parentId === null) return 'fixed';
+    const value = chosen(kindOptions, text);
+    return value === null ? null : say(row, { kind: value });
+  },
+};
+
+const on: Column = {
+  id: 'on',
+  head: words.heads.on,
+  quantity: null,
+  isFigure: false,
+  text: ({ axis, bud }, file) =>
+    bud === null ? (file.axes.find((one) => one.id === axis.parentId)?.name ?? '') : axis.name,
+  choices: ({ axis, bud }, file) =>
+    bud === null && axis.parentId !== null
+      ? file.axes.filter((one) => one.id !== axis.id).map((one) => ({ value: one.id, text: one.name }))
+      : null,
+  edit: (row, text, file) => {
+    const { axis, bud } = row;
+    if (bud !== null || axis.parentId === null) return 'fixed';
+    const parent = file.axes.find((one) => plainText(one.name) === plainText(text) || one.id === text);
+    if (parent === undefined) return null;
+    return (next) => move(next, axis.id, parent.id, Math.min(axis.atM, branchFigures(parent).lengthM));
+  },
+};
+
+const condition: Column = {
+  id: 'condition',
+  head: words.heads.condition,
+  quantity: null,
+  isFigure: false,
+  text: ({ axis, bud }) => (bud === null ? words.conditions[axis.condition] : ''),
+  choices: ({ bud }) => (bud === null ? conditionOptions : null),
+  edit: (row, text) => {
+    if (row.bud !== null) return 'fixed';
+    const value = chosen(conditionOptions, text);
+    return value === null ? null : say(row, { condition: value });
+  },
+};
+
+const pin: Column = {
+  id: 'pin',
+  head: words.heads.pin,
+  quantity: null,
+  isFigure: false,
+  text: ({ axis, bud }) => words.pins[(bud === null ? axis.pin : bud.pin) ?? 'free'],
+  choices: () => pinOptions,
+  edit: (row, text) => {
+    const value = chosen(pinOptions, text);
+    return value === null ? null : (file) => pinPart(file, row.id, value === 'free' ? null : value);
+  },
+};
+
+export const columns: readonly Column[] = [
+  name,
+  figure(
+    'at',
+    quantities.wood,
+    ({ axis, bud }) => bud?.atM ?? (axis.parentId === null ? null : axis.atM),
+    ({ axis, bud }, atM) =>
+      (file) =>
+        bud === null
+          ? move(file, axis.id, axisOf(file, axis.id).parentId ?? '', atM)
+          : changeBud(file, bud.id, { atM }),
+  ),
+  figure(
+    'around',
+    quantities.turn,
+    ({ axis, bud }, file) => bud?.aroundDeg ?? aroundParentDeg(file, axis),
+    ({ axis, bud }, aroundDeg) =>
+      (file) =>
+        bud === null ? turnRound(file, axis.id, aroundDeg) : changeBud(file, bud.id, { aroundDeg }),
+  ),
+  figure(
+    'length',
+    quantities.wood,
+    ofBranch((axis) => branchFigures(axis).lengthM),
+    (row, lengthM) => shape(row, { lengthM }),
+  ),
+  figure(
+    'side',
+    quantities.bearing,
+    ofBranch((axis) => branchFigures(axis).bearingDeg),
+    (row, bearingDeg) => shape(row, { bearingDeg }),
+    (text, units) => bearingOfWords(text) ?? quantities.bearing.read(text, units),
+  ),
+  figure(
+    'upright',
+    quantities.angle,
+    ofBranch((axis) => branchFigures(axis).fromUprightDeg),
+    (row, fromUprightDeg) => shape(row, { fromUprightDeg }),
+  ),
+  figure(
+    'base',
+    quantities.thickness,
+    ofBranch((axis) => axis.baseDiameterM),
+    (row, baseDiameterM) => say(row, { baseDiameterM }),
+  ),
+  figure(
+    'tip',
+    quantities.thickness,
+    ofBranch((axis) => axis.tipDiameterM),
+    (row, tipDiameterM) => say(row, { tipDiameterM }),
+  ),
+  figure(
+    'leaves',
+    quantities.count,
+    ofBranch((axis) => axis.foliage?.count ?? 0),
+    (row, leafCount) => say(row, { leafCount }),
+  ),
+  figure(
+    'buds',
+    quantities.count,
+    ofBranch((axis) => axis.buds.length),
+    (row, budCount) => say(row, { budCount }),
+  ),
+  kind,
+  on,
+  condition,
+  pin,
+];

@@ -1,0 +1,45 @@
+/** Visible text of the table of branches. */
+import { treeWords } from '../words.ts';
+
+const counted = (n: number, one: string, many: string): string => (n === 1 ? `1 ${one}` : `${n} ${many}`);
+
+export const gridWords = {
+  table: 'Branches and buds',
+  heads: {
+    name: 'Name',
+    at: 'Along it',
+    around: 'Round it',
+    length: 'Length',
+    side: 'Side',
+    upright: 'Upright',
+    base: 'Base',
+    tip: 'Tip',
+    leaves: 'Leaves',
+    buds: 'Buds',
+    kind: 'Kind',
+    on: 'Grows on',
+    condition: 'Condition',
+    pin: 'In the plan',
+  },
+  tick: (name: string) => `Tick ${name}`,
+  tickHead: 'Tick',
+  bud: (n: number) => `Bud ${n}`,
+  budKind: 'bud',
+  kinds: treeWords.kinds,
+  conditions: treeWords.conditions,
+  pins: treeWords.pins,
+  hint: 'Arrow keys walk, Enter or typing changes a cell, Escape leaves it as it was. Insert adds a branch on this one, Delete takes it off, Space ticks. Rows from a spreadsheet can be pasted: with a line of these heads on top they make new branches or change those of the same name, without it they fill the cells from here.',
+  showBuds: 'Rows for buds',
+  add: 'Add a branch on it',
+  remove: 'Delete',
+  withTicked: (n: number) => `With the ${counted(n, 'ticked branch', 'ticked branches')}`,
+  markAs: 'Mark as',
+  choose: 'Choose',
+  removeTicked: 'Delete them',
+  unread: (text: string, head: string) => `"${text}" cannot be used as ${head}.`,
+  pasted: (n: number) => `Pasted ${counted(n, 'row', 'rows')}`,
+  row: (n: number, reason: string) => `Row ${n} of what was pasted: ${reason} Nothing was changed.`,
+  needs: (head: string) => `a new branch needs "${head}".`,
+  tooLong: 'There are more than 2000 rows. Paste fewer at a time.',
+  nothing: 'There is nothing in it that fits this table.',
+} as const;
