@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Surrounding } from '../../src/document/treeFile.ts';
 import { treeFileSchema } from '../../src/document/treeFile.ts';
 import { axisOf, type Edited } from '../../src/editor/edit.ts';
 import { add, type NewBranch } from '../../src/editor/edits/add.ts';
@@ -196,6 +197,25 @@ describe('the place', () => {
     );
     expect(higher.file.site.surroundings).toHaveLength(1);
     expect(made(changeSurrounding(higher.file, 0, null)).file.site.surroundings).toEqual([]);
+  });
+
+  it('counts the light of the first wall, and of no wall where the file has it dark', () => {
+    const place: Surrounding = {
+      kind: 'wall',
+      name: 'Shed',
+      from: [-1, 2],
+      to: [3, 2],
+      heightM: 2.3,
+      thicknessM: 0.3,
+      reflectance: 0.4,
+    };
+    const first = made(changeSurrounding(smallTree, 0, place)).file;
+    expect(first.site.wallsThrowLight).toBe(true);
+    const dark = { ...smallTree, site: { ...smallTree.site, wallsThrowLight: false } };
+    expect(made(changeSurrounding(dark, 0, place)).file.site.wallsThrowLight).toBe(false);
+    const { wallsThrowLight: _unsaid, ...site } = first.site;
+    const second = changeSurrounding({ ...first, site }, 1, { ...place, from: [-1, 5], to: [3, 5] });
+    expect(made(second).file.site.wallsThrowLight).toBeUndefined();
   });
 
   it('takes a film, a slope and a skyline, and takes them away without a trace', () => {

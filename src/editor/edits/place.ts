@@ -16,6 +16,18 @@ export function changeSeason(file: TreeFile, change: Partial<TreeFile['season']>
   return checkedPlace({ ...file, season: { ...file.season, ...change } }, 'Changed the dates');
 }
 
+const throwsLight = ({ kind }: Surrounding): boolean => kind === 'wall' || kind === 'box';
+
+/** The first wall or house of a place throws light back, as real ones do, where nothing else was said. */
+const thrownBy = (
+  next: Surrounding,
+  others: readonly Surrounding[],
+  { wallsThrowLight }: TreeFile['site'],
+) =>
+  wallsThrowLight === undefined && throwsLight(next) && !others.some(throwsLight)
+    ? { wallsThrowLight: true }
+    : {};
+
 /** Puts another in place of the surrounding at that index; null takes it away; an index past the end adds it. */
 export function changeSurrounding(file: TreeFile, index: number, next: Surrounding | null): Edited {
   const old = file.site.surroundings[index];
@@ -23,7 +35,8 @@ export function changeSurrounding(file: TreeFile, index: number, next: Surroundi
   const surroundings = next === null ? others : others.toSpliced(index, 0, next);
   const name = next?.name ?? old?.name ?? '';
   const verb = next === null ? 'Took away' : old === undefined ? 'Added' : 'Changed';
-  return checkedPlace({ ...file, site: { ...file.site, surroundings } }, `${verb} ${name}`);
+  const thrown = next === null || old !== undefined ? {} : thrownBy(next, others, file.site);
+  return checkedPlace({ ...file, site: { ...file.site, ...thrown, surroundings } }, `${verb} ${name}`);
 }
 
 /** What lies over or under the whole place; null takes it away. */
