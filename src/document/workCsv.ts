@@ -10,6 +10,7 @@ import { type Cell, csvText } from './csv.ts';
 const columns = [
   'number',
   'ticked',
+  'advice',
   'step',
   'pass',
   'what',
@@ -20,6 +21,8 @@ const columns = [
   'why',
   'figs_gained',
   'fruiting_shoot_gained_m',
+  'right_in',
+  'of_worlds',
   'from',
   'to',
   'id',
@@ -29,7 +32,7 @@ const rounded = (value: number, decimals: number): number => Number(value.toFixe
 
 /** @param ticked ids of the cuts that are to be made */
 export function workCsv(
-  { cuts }: Pick<Plan, 'cuts'>,
+  { cuts, yourCall }: Pick<Plan, 'cuts' | 'yourCall'>,
   ticked: ReadonlySet<string>,
   units: Units,
   viewpoint: Viewpoint | null,
@@ -37,6 +40,7 @@ export function workCsv(
   const row = (cut: Cut, i: number): Cell[] => [
     i + 1,
     ticked.has(cut.id) ? 'yes' : 'no',
+    i < cuts.length ? 'advised' : 'your call',
     stepOf(cut.kind, cut.reasons),
     cut.pass,
     whatText(cut),
@@ -47,9 +51,11 @@ export function workCsv(
     cut.reasons.map((reason) => reasonText(reason, units)).join(' '),
     rounded(cut.gain.figs, 2),
     rounded(cut.gain.fruitingWoodM, 3),
+    cut.standsIn?.stands ?? null,
+    cut.standsIn?.worlds ?? null,
     cut.when.from,
     cut.when.to,
     cut.id,
   ];
-  return csvText([columns, ...cuts.map(row)]);
+  return csvText([columns, ...[...cuts, ...yourCall].map(row)]);
 }

@@ -60,14 +60,18 @@ describe('a table for a spreadsheet', () => {
       sampleCut('b1', crowding),
       sampleCut('limb-2', { rule: 'dead' }, { piece: 'Old "arm"' }, 'remove'),
     ];
-    const rows = readCsv(workCsv({ cuts }, new Set(['rub-off-bud:b1']), 'metric', null));
+    const rows = readCsv(
+      workCsv({ cuts, yourCall: [sampleCut('b9', crowding)] }, new Set(['rub-off-bud:b1']), 'metric', null),
+    );
     const column = (name: string) => rows.map((row) => row[rows[0]?.indexOf(name) ?? -1]).slice(1);
-    expect(column('number')).toEqual(['1', '2']);
-    expect(column('ticked')).toEqual(['yes', 'no']);
-    expect(column('step')).toEqual(['crowding', 'dead and sick wood']);
-    expect(column('along_m')).toEqual(['0.347', '0.347']);
-    expect(column('what')).toEqual(['Rub off this bud', 'Take off the old "arm"']);
-    expect(column('figs_gained')).toEqual(['0.37', '0.37']);
+    expect(column('number')).toEqual(['1', '2', '3']);
+    expect(column('advice')).toEqual(['advised', 'advised', 'your call']);
+    expect(column('right_in')).toEqual(['', '', '']);
+    expect(column('ticked')).toEqual(['yes', 'no', 'no']);
+    expect(column('step')).toEqual(['crowding', 'dead and sick wood', 'crowding']);
+    expect(column('along_m')).toEqual(['0.347', '0.347', '0.347']);
+    expect(column('what')).toEqual(['Rub off this bud', 'Take off the old "arm"', 'Rub off this bud']);
+    expect(column('figs_gained')).toEqual(['0.37', '0.37', '0.37']);
   });
 });
 

@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import { pinsOf, sameButPins } from '../../editor/edits/pin.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import type { CutMark } from '../scene/stageModel.ts';
+import { numbered } from '../sheets/work/groups.ts';
 import { pinWords } from '../sheets/work/pinWords.ts';
 import { useFile, usePreferences, useSelected, useWorkbench } from '../state/workbench.ts';
 import { placeMarks } from './placeMarks.ts';
@@ -23,10 +24,8 @@ export function useCutView(canopy: Canopy): typeof nothing {
   return useMemo(() => {
     // While a new list is made after a mark, the cuts of the old one stay in sight: they are of the same wood.
     if (!isShown || !sameButPins(plannedFile, file)) return nothing;
-    const going = plan.cuts.filter(
-      (cut) => ticked.has(cut.id) && (cut.kind === 'rub off bud' || cut.atM === 0),
-    );
-    const cuts = plan.cuts.map((cut, i) => ({ ...cut, text: `${i + 1}` }));
+    const cuts = numbered(plan).map(({ cut, n }) => ({ ...cut, text: `${n}` }));
+    const going = cuts.filter(({ id, kind, atM }) => ticked.has(id) && (kind === 'rub off bud' || atM === 0));
     const stays = pinsOf(file)
       .filter(({ pin }) => pin === 'keep')
       .map(({ id }) => ({ id, kind: 'keep', target: id, atM: 0, text: pinWords.onStage }) as const);

@@ -84,13 +84,17 @@ function scoring(engine: Engine, store: StoreApi<PlanState>): () => Promise<void
   };
 }
 
-/** All but what stood unticked on the list before, when that was of the same tree; what the grower marked to go is ticked anew. */
-function tickedOf(cuts: readonly Cut[], file: TreeFile, before: PlanState): ReadonlySet<string> {
-  const isSameTree = before.file?.id === file.id;
-  const left = new Set(isSameTree ? before.plan?.cuts.map(({ id }) => id) : []);
-  for (const id of before.ticked) left.delete(id);
+/**
+ * All advised cuts but those that stood unticked on the list before, when that was of the same tree, and of the grower's calls those that
+ * stood ticked; what the grower marked to go is ticked anew.
+ */
+function tickedOf({ cuts, yourCall }: Plan, file: TreeFile, before: PlanState): ReadonlySet<string> {
+  const known = before.file?.id === file.id ? before : first;
+  const left = new Set(known.plan?.cuts.map(({ id }) => id).filter((id) => !known.ticked.has(id)));
   const isMarked = ({ reasons }: Cut) => reasons[0]?.rule === 'pinned';
-  return new Set(cuts.filter((cut) => isMarked(cut) || !left.has(cut.id)).map((cut) => cut.id));
+  const advised = cuts.filter((cut) => isMarked(cut) || !left.has(cut.id));
+  const called = yourCall.filter(({ id }) => known.ticked.has(id));
+  return new Set([...advised, ...called].map(({ id }) => id));
 }
 
 const made = { trial: null, progress: null, stopped: null } as const;
@@ -116,7 +120,7 @@ function making(engine: Engine, store: StoreApi<PlanState>, onPlan: () => void) 
     try {
       const { plan, isApproximate } = await mine.result;
       if (running !== mine) return;
-      const ticked = tickedOf(plan.cuts, file, store.getState());
+      const ticked = tickedOf(plan, file, store.getState());
       store.setState({ file, plan, asked, isApproximate, ticked, ...made });
       onPlan();
       if (isApproximate) resting = setTimeout(() => fromScratch(file, asked), regrowDelayMs);
@@ -133,7 +137,13 @@ function making(engine: Engine, store: StoreApi<PlanState>, onPlan: () => void) 
   }
   function fromLast(file: TreeFile, asked: PlanAsked): void {
     store.setState({ progress: { done: 0, doing: 'Looking again' }, stopped: null });
-    const mine = engine.replan(file, optionsOf(asked), (progress) => tell(mine, progress));
+    const { result, cancel } = engine.replan(file, optionsOf(asked), (progress) => tell(mine, progress));
+    // A plan from scratch says how sure it is; one answered from the plan before may not.
+    const isFirst = ({ isApproximate, plan }: Replanned) => isApproximate || plan.confidence === null;
+    const mine = {
+      result: result.then((answer) => ({ plan: answer.plan, isApproximate: isFirst(answer) })),
+      cancel,
+    };
     void follow(mine, file, asked);
   }
   return { fromScratch, fromLast, stop };

@@ -34,6 +34,8 @@ const plan = {
   remarks: [],
 };
 
+const confidence = { worlds: 32, yourCallBelowShare: 0.75, figs: null };
+
 const trial = (ripeFigs: number) => ({ score: score(ripeFigs), shoots: [], nodes: [] });
 
 describe('the cut list', () => {
@@ -88,6 +90,21 @@ describe('the cut list', () => {
     work.make({ ...smallTree, id: 'another' }, asked);
     await plans[1]?.answer(plan);
     expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
+  });
+
+  it('leaves what is the grower’s call unticked, and ticked on the next list what was ticked on this one', async () => {
+    const { engine, plans, replans, trials } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, asked);
+    await plans[0]?.answer({ ...plan, yourCall: [cut('this'), cut('that')] });
+    expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
+    work.tick(['that'], true);
+    expect(trials.at(-1)?.options).toEqual(['first', 'second', 'that']);
+    work.make({ ...smallTree, name: 'Changed fig' }, asked);
+    const next = { ...plan, cuts: [cut('first')], yourCall: [cut('that'), cut('this')], confidence };
+    await replans[0]?.answer({ plan: next, isApproximate: false });
+    expect([...work.store.getState().ticked]).toEqual(['first', 'that']);
+    expect(work.store.getState().isApproximate).toBe(false);
   });
 
   it('ticks what the grower marks to go, though it stood unticked', async () => {

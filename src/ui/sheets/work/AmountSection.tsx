@@ -15,7 +15,7 @@ export function AmountSection({ plan, shown }: { readonly plan: Plan; readonly s
   const file = useFile();
   const { ticked, trial } = shown;
   const { taken, wounds, values } = useMemo(() => {
-    const cuts = plan.cuts.filter(({ id }) => ticked.has(id));
+    const cuts = [...plan.cuts, ...plan.yourCall].filter(({ id }) => ticked.has(id));
     const limits = limitsOfForm(figValues(file.settings));
     const tree = treeOf(file);
     return {

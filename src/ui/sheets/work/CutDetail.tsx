@@ -1,8 +1,10 @@
 /** All that is known of one cut, and the grower's own word on it. */
+import { useStore } from 'zustand';
 import { formatLength } from '../../../geometry/measure.ts';
 import { cautionText } from '../../../plan/cautions.ts';
 import type { Cut } from '../../../plan/cut.ts';
 import { ifKeptText, passText, placeText, reasonText, whatText } from '../../../plan/words.ts';
+import { standsText } from '../../../plan/worlds/standsWords.ts';
 import { longDay } from '../../fields/dates.ts';
 import { useFile, useUnits, useView, useWorkbench } from '../../state/workbench.ts';
 import { alwaysShown } from './Cautions.tsx';
@@ -12,12 +14,14 @@ import { PinButtons } from './PinButtons.tsx';
 export function CutDetail({ cut }: { readonly cut: Cut }) {
   const units = useUnits();
   const { site } = useFile();
+  const { plan } = useStore(useWorkbench().plan.store);
   const { figs, fruitingWoodM, lights } = cut.gain;
   const facts: readonly (readonly [string, string | null])[] = [
     [words.where, `${whatText(cut)}. ${placeText(cut, units, site.viewpoint)}`],
     [words.why, cut.reasons.map((reason) => reasonText(reason, units)).join(' ')],
     [words.brings, words.gain(figs, fruitingWoodM, (m) => formatLength(m, units))],
     [words.light, words.lights(lights)],
+    [words.sureTitle, standsText(cut, plan?.confidence ?? null, units)],
     [words.overrule, words.price(ifKeptText(cut.ifKept))],
     [
       words.whenTitle,

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { formatDecimal } from '../../../geometry/measure.ts';
 import { stepTitle } from '../../../plan/briefWords.ts';
 import type { Plan } from '../../../plan/plan.ts';
+import { yourCallText } from '../../../plan/worlds/standsWords.ts';
 import { useSelected, useWorkbench } from '../../state/workbench.ts';
 import { CutRow, whenOf } from './CutRow.tsx';
 import { type CutGroup, groupCuts } from './groups.ts';
@@ -36,18 +37,17 @@ export function CutList({ plan, isStale }: CutListProps) {
       {groupCuts(plan).map((group, i) => (
         <Group key={`${group.step} ${i}`} group={group} ticked={ticked} isStale={isStale} />
       ))}
+      <YourCall plan={plan} ticked={ticked} isStale={isStale} />
     </section>
   );
 }
 
-interface GroupProps {
-  readonly group: CutGroup;
+interface TickedProps {
   readonly ticked: ReadonlySet<string>;
   readonly isStale: boolean;
 }
 
-function Group({ group, ticked, isStale }: GroupProps) {
-  const selectedId = useSelected();
+function Group({ group, ...shown }: TickedProps & { readonly group: CutGroup }) {
   const { after, runs } = group;
   const cuts = runs.flatMap((run) => run.cuts.map(({ cut }) => cut));
   const isSameTime = new Set(cuts.map(whenOf)).size === 1;
@@ -58,24 +58,7 @@ function Group({ group, ticked, isStale }: GroupProps) {
         <h3 className="step-name">{first === undefined ? '' : stepTitle(first)}</h3>
         {isSameTime && first !== undefined ? <span className="cut-foot">{whenOf(first)}</span> : null}
       </div>
-      {runs.map((run) => (
-        <div key={run.cuts[0]?.cut.id}>
-          <h4 className="branch-head">{run.branch}</h4>
-          <ol className="cuts">
-            {run.cuts.map(({ cut, n }) => (
-              <CutRow
-                key={cut.id}
-                cut={cut}
-                n={n}
-                isTicked={ticked.has(cut.id)}
-                isOpen={selectedId === cut.target}
-                isStale={isStale}
-                isDateShown={!isSameTime}
-              />
-            ))}
-          </ol>
-        </div>
-      ))}
+      <Runs runs={runs} isDateShown={!isSameTime} {...shown} />
       {after === null ? null : (
         <p className="after-step">
           {words.afterStep(formatDecimal(after.ripeFigs, 0), `${formatDecimal(100 * after.meanLight, 0)} %`)}
@@ -83,4 +66,42 @@ function Group({ group, ticked, isStale }: GroupProps) {
       )}
     </section>
   );
+}
+
+/** What is right in too few plausible trees and years to be advised: unticked until the grower ticks it. */
+function YourCall({ plan, ...shown }: TickedProps & { readonly plan: Plan }) {
+  const { yourCall, cuts, confidence, score } = plan;
+  if (yourCall.length === 0) return null;
+  const runs = groupCuts({ cuts: yourCall, steps: [] }, cuts.length + 1).flatMap((group) => group.runs);
+  return (
+    <section className="cut-group your-call">
+      <h3 className="step-name">{words.yourCall}</h3>
+      <p className="small">
+        {confidence === null ? null : yourCallText(confidence)}{' '}
+        {score.withYourCall === null ? null : words.withYourCall(score.withYourCall.ripeFigs)}
+      </p>
+      <Runs runs={runs} isDateShown {...shown} />
+    </section>
+  );
+}
+
+function Runs({ runs, ticked, ...row }: TickedProps & Pick<CutGroup, 'runs'> & { isDateShown: boolean }) {
+  const selectedId = useSelected();
+  return runs.map(({ branch, cuts }) => (
+    <div key={cuts[0]?.cut.id}>
+      <h4 className="branch-head">{branch}</h4>
+      <ol className="cuts">
+        {cuts.map(({ cut, n }) => (
+          <CutRow
+            key={cut.id}
+            cut={cut}
+            n={n}
+            isTicked={ticked.has(cut.id)}
+            isOpen={selectedId === cut.target}
+            {...row}
+          />
+        ))}
+      </ol>
+    </div>
+  ));
 }

@@ -61,6 +61,10 @@ function RowButton({ cut, n, piece, isOpen, isDateShown }: RowButtonProps) {
   const { editor } = useWorkbench();
   const units = useUnits();
   const [reason] = cut.reasons;
+  const foot = [
+    ...(cut.standsIn === null ? [] : [words.sure(cut.standsIn)]),
+    ...(isDateShown ? [whenOf(cut)] : []),
+  ];
   return (
     <button
       type="button"
@@ -76,7 +80,7 @@ function RowButton({ cut, n, piece, isOpen, isDateShown }: RowButtonProps) {
         <span className="cut-gain">{words.gainInShort(cut.gain.figs)}</span>
       </span>
       {reason === undefined ? null : <span className="cut-why">{briefReason(reason, units)}</span>}
-      {isDateShown ? <span className="cut-foot">{whenOf(cut)}</span> : null}
+      {foot.length === 0 ? null : <span className="cut-foot">{foot.join(' · ')}</span>}
     </button>
   );
 }

@@ -19,7 +19,7 @@ export function Outputs({ plan, shown }: { readonly plan: Plan; readonly shown: 
   const saveTable = () =>
     save(workCsv(plan, ticked, units, file.site.viewpoint), 'csv', 'text/csv;charset=utf-8');
   const saveDays = () => {
-    const cuts = plan.cuts.filter(({ id }) => ticked.has(id));
+    const cuts = [...plan.cuts, ...plan.yourCall].filter(({ id }) => ticked.has(id));
     const text = workCalendar(cuts, plan.pinch, file, units, new Date().toISOString());
     save(text, 'ics', 'text/calendar;charset=utf-8');
   };

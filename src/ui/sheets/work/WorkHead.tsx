@@ -24,6 +24,7 @@ function Headline({ shown }: { readonly shown: ShownPlan }) {
     );
   }
   const { doNothing } = plan.score;
+  const range = plan.confidence === null ? null : words.range(plan.confidence);
   const ripe = (trial?.score ?? plan.score.plan).ripeFigs;
   return (
     <div className={isStale ? 'work-head is-stale' : 'work-head'} role="status">
@@ -31,7 +32,9 @@ function Headline({ shown }: { readonly shown: ShownPlan }) {
         {plan.cuts.length === 0 ? words.headlineNone : words.headline(ticked.size, ripe, doNothing.ripeFigs)}
       </p>
       {plan.cuts.length === 0 ? null : (
-        <p className="small quiet">{words.headlineBy(ticked.size, ripe - doNothing.ripeFigs)}</p>
+        <p className="small quiet">
+          {words.headlineBy(ticked.size, ripe - doNothing.ripeFigs)} {range}
+        </p>
       )}
     </div>
   );

@@ -37,9 +37,9 @@ function Work({ plan, shown }: { readonly plan: Plan; readonly shown: ShownPlan 
   const { isStale, trial, isTrying } = shown;
   return (
     <>
-      {plan.cuts.length === 0 ? null : (
+      {plan.cuts.length + plan.yourCall.length === 0 ? null : (
         <>
-          <Cautions cuts={plan.cuts} />
+          <Cautions cuts={[...plan.cuts, ...plan.yourCall]} />
           <CutList plan={plan} isStale={isStale} />
         </>
       )}

@@ -1,6 +1,7 @@
 /** Visible text of one cut; what it is, where and why is worded by the plan. */
 import { formatDecimal } from '../../../geometry/measure.ts';
 import type { Gain } from '../../../plan/cut.ts';
+import type { StandsIn } from '../../../plan/worlds/standsIn.ts';
 
 const signed = (value: number, text: (size: number) => string): string =>
   value < 0 ? `−${text(-value)}` : `+${text(value)}`;
@@ -15,6 +16,8 @@ export const cutWords = {
   make: (n: number, piece: string) => `Make cut ${n}: ${piece}`,
   when: (from: string, to: string) => (from === to ? `on ${from}` : `${from} to ${to}`),
   gainInShort: (figs: number) => (isNone(figs) ? '± 0 figs' : `${signed(figs, decimal)} figs`),
+  sure: ({ stands, worlds }: StandsIn) => `right in ${stands} of ${worlds}`,
+  sureTitle: 'How sure',
   show: 'Show on the tree',
   where: 'Where',
   why: 'Why',

@@ -9,6 +9,10 @@ export interface NumberedCut {
   readonly n: number;
 }
 
+/** All cuts with their numbers: the advised ones, then those that are the grower's call. */
+export const numbered = ({ cuts, yourCall }: Pick<Plan, 'cuts' | 'yourCall'>): readonly NumberedCut[] =>
+  [...cuts, ...yourCall].map((cut, i) => ({ cut, n: i + 1 }));
+
 export interface CutGroup {
   readonly step: StepName;
   /** Of the buds that are rubbed off in two passes, which. */
@@ -19,8 +23,8 @@ export interface CutGroup {
   readonly runs: readonly { readonly branch: string; readonly cuts: readonly NumberedCut[] }[];
 }
 
-/** In the order of the list, which is that of the work. */
-export function groupCuts({ cuts, steps }: Pick<Plan, 'cuts' | 'steps'>): readonly CutGroup[] {
+/** In the order of the list, which is that of the work, numbered from `firstN`. */
+export function groupCuts({ cuts, steps }: Pick<Plan, 'cuts' | 'steps'>, firstN = 1): readonly CutGroup[] {
   const groups: { step: StepName; pass: Cut['pass']; runs: { branch: string; cuts: NumberedCut[] }[] }[] = [];
   cuts.forEach((cut, i) => {
     const step = stepOf(cut.kind, cut.reasons);
@@ -30,7 +34,7 @@ export function groupCuts({ cuts, steps }: Pick<Plan, 'cuts' | 'steps'>): readon
     const { branch } = cut.place;
     let run = group.runs.at(-1);
     if (run?.branch !== branch) group.runs.push((run = { branch, cuts: [] }));
-    run.cuts.push({ cut, n: i + 1 });
+    run.cuts.push({ cut, n: i + firstN });
   });
   return groups.map((group, i) => {
     const goesOn = groups.slice(i + 1).some(({ step }) => step === group.step);

@@ -2,11 +2,14 @@
 import { formatDecimal } from '../../../geometry/measure.ts';
 import type { Boldness } from '../../../plan/choice.ts';
 import type { CautionKey } from '../../../plan/cut.ts';
+import type { Confidence, Range } from '../../../plan/worlds/standsIn.ts';
 
 const figs = (count: number): string => {
   const text = formatDecimal(count, 0);
   return `${text} ${text === '1' ? 'fig' : 'figs'}`;
 };
+
+const between = ({ low, high }: Range): string => `${formatDecimal(low, 0)} to ${formatDecimal(high, 0)}`;
 
 const theCuts = (n: number): string => (n === 1 ? 'the one cut ticked' : `the ${n} cuts ticked`);
 
@@ -29,16 +32,21 @@ export const workWords = {
       : `${figs(ripe)} ripen instead of ${formatDecimal(doNothing, 0)}`,
   headlineBy: (ticked: number, more: number) =>
     ticked === 0
-      ? 'An estimate for a normal year, with no cut made.'
-      : `An estimate for a normal year, with ${theCuts(ticked)}.${
-          more < -0.5 ? ' Fewer figs than doing nothing: the price of cuts that wood or form need.' : ''
+      ? 'Estimate for a normal year, with no cut made.'
+      : `Estimate for a normal year, with ${theCuts(ticked)}.${
+          more < -0.5 ? ' Fewer than doing nothing: the price of cuts that wood or form need.' : ''
         }`,
+  /** How far the figs lie apart over plausible trees and years; of the list as it is advised. */
+  range: ({ worlds, figs: over }: Confidence): string | null =>
+    over === null
+      ? null
+      : `Over ${worlds} plausible trees and years ${between(over.plan)} against ${between(over.doNothing)}; no fewer in ${over.betterIn} of them.`,
   headlineNone: 'Nothing needs doing on this day.',
   planning: 'Working out what to do.',
   notPlanned: 'There is no list for this tree and day yet.',
   stale: 'The tree or what was asked has changed. This list is the old one; a new one is on its way.',
   staleStopped: 'The tree or what was asked has changed. This list is the old one.',
-  approximate: 'A first answer: shoots as strong as in the list before. The tree is regrown for this one.',
+  approximate: 'A first answer, from the list before: the tree is grown and tried anew for this one.',
   cancelled: 'Stopped.',
   failed: (message: string) => `The list could not be worked out. ${message}`,
   again: 'Plan again',
@@ -58,6 +66,8 @@ export const workWords = {
   untickAll: 'Untick all',
   afterStep: (ripe: string, light: string) =>
     `After this step: ${ripe} ripe figs, mean light ${light} of open sky.`,
+  yourCall: 'Your call',
+  withYourCall: (ripe: number) => `With all of it done, too: ${formatDecimal(ripe, 1)} ripe figs.`,
   score: 'What it does',
   scoreTitle: 'Doing nothing and the cuts, in figures',
   columns: { what: 'This season', nothing: 'Do nothing', ticked: 'Ticked cuts', all: 'All cuts' },

@@ -11,7 +11,7 @@ import { useUnits } from '../../../state/workbench.ts';
 import { alwaysShown } from '../Cautions.tsx';
 import { whenOf } from '../CutRow.tsx';
 import { cutWords } from '../cutWords.ts';
-import { groupCuts, type NumberedCut } from '../groups.ts';
+import { groupCuts, type NumberedCut, numbered } from '../groups.ts';
 import { pinWords } from '../pinWords.ts';
 import type { ShownPlan } from '../usePlan.ts';
 import { workWords } from '../words.ts';
@@ -26,10 +26,7 @@ interface PaperSheetProps {
 
 export function PaperSheet({ plan, shown, file }: PaperSheetProps) {
   const { ticked, trial, wanted } = shown;
-  const made = useMemo(
-    () => plan.cuts.flatMap((cut, i) => (ticked.has(cut.id) ? [{ cut, n: i + 1 }] : [])),
-    [plan, ticked],
-  );
+  const made = useMemo(() => numbered(plan).filter(({ cut }) => ticked.has(cut.id)), [plan, ticked]);
   const { plan: all, doNothing } = plan.score;
   const ripe = (trial?.score ?? all).ripeFigs;
   return (
@@ -43,6 +40,9 @@ export function PaperSheet({ plan, shown, file }: PaperSheetProps) {
       <PaperCautions cuts={made} />
       {groupCuts(plan).map(({ step, runs }, i) => (
         <PaperStep key={`${step} ${i}`} runs={runs} ticked={ticked} />
+      ))}
+      {groupCuts({ cuts: plan.yourCall, steps: [] }, plan.cuts.length + 1).map(({ step, runs }, i) => (
+        <PaperStep key={`${step} ${i}`} runs={runs} ticked={ticked} isYourCall />
       ))}
       <PaperNotes plan={plan} file={file} />
     </article>
@@ -62,9 +62,10 @@ function PaperCautions({ cuts }: { readonly cuts: readonly NumberedCut[] }) {
 
 interface PaperStepProps extends Pick<ReturnType<typeof groupCuts>[number], 'runs'> {
   readonly ticked: ReadonlySet<string>;
+  readonly isYourCall?: boolean;
 }
 
-function PaperStep({ runs, ticked }: PaperStepProps) {
+function PaperStep({ runs, ticked, isYourCall = false }: PaperStepProps) {
   const units = useUnits();
   const made = runs
     .map(({ branch, cuts }) => ({ branch, cuts: cuts.filter(({ cut }) => ticked.has(cut.id)) }))
@@ -74,12 +75,13 @@ function PaperStep({ runs, ticked }: PaperStepProps) {
   return (
     <table className="paper-cuts">
       <caption>
+        {isYourCall ? `${workWords.yourCall}: ` : ''}
         {stepTitle(first.cut)}, {whenOf(first.cut)}
       </caption>
       {made.map(({ branch, cuts }) => (
         <tbody key={cuts[0]?.cut.id}>
           <tr>
-            <th colSpan={4} scope="rowgroup">
+            <th colSpan={5} scope="rowgroup">
               {branch}
             </th>
           </tr>
@@ -89,6 +91,7 @@ function PaperStep({ runs, ticked }: PaperStepProps) {
               <td>{briefPiece(cut, units)}</td>
               <td>{cut.reasons[0] === undefined ? '' : briefReason(cut.reasons[0], units)}</td>
               <td className="figure">{cutWords.gainInShort(cut.gain.figs)}</td>
+              <td className="figure">{cut.standsIn === null ? '' : cutWords.sure(cut.standsIn)}</td>
             </tr>
           ))}
         </tbody>
