@@ -9,6 +9,7 @@ import { measureNodeTables } from './nodeTables.ts';
 import { measureRate } from './rate.ts';
 import { measureRedraw } from './redraw.ts';
 import { measureSearch } from './search.ts';
+import { measureWorlds } from './worlds.ts';
 
 const steps: Readonly<Record<string, () => string>> = {
   rate: measureRate,
@@ -22,6 +23,7 @@ const steps: Readonly<Record<string, () => string>> = {
   error: measureError,
   redraw: measureRedraw,
   search: measureSearch,
+  worlds: measureWorlds,
 };
 const step = steps[process.argv[2] ?? ''];
 if (step === undefined) throw new Error(`measure: there is no step ${process.argv[2]}`);

@@ -65,6 +65,7 @@ const all = [
   'error',
   'redraw',
   'search',
+  'worlds',
   'page',
 ];
 const asked = process.argv.slice(2);

@@ -86,7 +86,7 @@ export const madePlan: Plan = {
   yourCall: [],
   confidence: {
     worlds: 32,
-    yourCallBelowShare: 0.75,
+    yourCallBelowShare: 0.6,
     figs: {
       plan: { low: 9.31, middle: 13.7, high: 19.44 },
       doNothing: { low: 8.02, middle: 11.1, high: 17.9 },

@@ -32,10 +32,10 @@ export interface Doubt {
 export const noDoubt: Doubt = { standsIn: new Map(), yourCall: new Set(), confidence: null };
 
 /**
- * Directions of sky and sun that a world looks along: one in so many, about thirty; which ones changes from world to world. With all of
- * them, twelve times the rays, counts of 32 move by 1 and rarely 2 (docs/model.md, 9.10).
+ * Directions of sky and sun that a world looks along: one in so many, about twenty; which ones changes from world to world. With all of
+ * them counts of 32 move by 1 in the mean and 3 at most (docs/model.md, 9.10).
  */
-const every = 12;
+const every = 16;
 
 export function* judgePlan(given: PlanInWorlds): JobSteps<Doubt> {
   const { worlds, candidates, taken, rivals, asked, yourCallBelowShare } = given;
