@@ -8,6 +8,12 @@ export function joinedDiameterM(carriedM: readonly number[], exponent: number): 
   return carriedM.reduce((sum, d) => sum + d ** exponent, 0) ** (1 / exponent);
 }
 
+/** What is left for one more branch by the rule; 0 where the wood carries as much as it can already. */
+export function leftDiameterM(woodM: number, carriedM: readonly number[], exponent: number): number {
+  const left = woodM ** exponent - carriedM.reduce((sum, d) => sum + d ** exponent, 0);
+  return Math.max(0, left) ** (1 / exponent);
+}
+
 /** Wood that leaves straight tapering wood at a share of its length (above 0 to 1). */
 export interface Carried {
   readonly share: number;

@@ -14,6 +14,9 @@ export const formNames = [
 ] as const;
 export type FormName = (typeof formNames)[number];
 
+/** Those that are trained flat. */
+export const flatForms: readonly FormName[] = ['fan', 'cordon', 'step-over'];
+
 export interface FormFigures {
   /** Height of the first fork above the soil; of a bare stem its whole height. */
   readonly trunkM: number;

@@ -40,7 +40,9 @@ export function startFromForm(
     seed,
   });
   const { ext: _, ...rest } = open;
-  return { ...rest, id: freshId(open.id, form), name: formTitles[form], note: '', axes };
+  // It is sketched as it stands, so nothing has been turned since.
+  const standing = { ...open.standing, turnedDeg: 0 };
+  return { ...rest, id: freshId(open.id, form), name: formTitles[form], note: '', standing, axes };
 }
 
 /** The form's name; with a number where the open tree has it already. */

@@ -5,6 +5,7 @@ import type { TreeFile } from '../../../src/document/treeFile.ts';
 import { stanceOf } from '../../../src/document/views.ts';
 import { writeTreeFile } from '../../../src/document/writeTreeFile.ts';
 import { chord } from '../../../src/editor/figures.ts';
+import { alongWallDeg } from '../../../src/editor/forms/alongWall.ts';
 import {
   type FormFigure,
   type FormFigures,
@@ -47,7 +48,7 @@ const anyForm = fc
   .chain((form) => fc.tuple(fc.constant(form), figuresOf(form), fc.integer({ min: 0, max: 1e6 })));
 
 const inBuds = fc.constantFrom('shoots' as const, 'buds' as const);
-const runs = { seed: 7731, numRuns: 60 };
+const runs = { seed: 7731, numRuns: 40 };
 
 const placed = (file: TreeFile): PlacedAxis[] => [
   ...placeTree({ axes: file.axes }, { foot: [0, 0, 0], turnedDeg: 0 }).values(),
@@ -120,7 +121,7 @@ describe('a tree started from any form, with any figures of its sliders (seed 77
           inLeaf.axes.filter((axis) => axis.kind !== 'shoot'),
         );
       }),
-      { ...runs, numRuns: 30 },
+      { ...runs, numRuns: 20 },
     );
   });
 
@@ -133,7 +134,7 @@ describe('a tree started from any form, with any figures of its sliders (seed 77
           .map((axis) => pathLengthM(axis.path) - length(chord(axis)));
         expect(Math.min(1, ...detours)).toBeGreaterThan(1e-6);
       }),
-      { ...runs, numRuns: 30 },
+      { ...runs, numRuns: 20 },
     );
   });
 });
@@ -142,9 +143,11 @@ const byId = (a: { readonly id: string }, b: { readonly id: string }) => (a.id <
 
 describe('a tree started from a form', () => {
   it('stands where the open tree stands, under a name and id of its own', () => {
-    const first = startFromForm(smallTree, 'fan', startFigures('fan'), 'shoots', 3);
+    const turned = { ...smallTree, standing: { ...smallTree.standing, turnedDeg: 70 } };
+    const first = startFromForm(turned, 'fan', startFigures('fan'), 'shoots', 3);
     expect(first.site).toBe(smallTree.site);
-    expect(first.standing).toBe(smallTree.standing);
+    // A new sketch: nothing has been turned since.
+    expect(first.standing).toEqual({ ...smallTree.standing, turnedDeg: 0 });
     expect(first.season).toBe(smallTree.season);
     expect(first).toMatchObject({ id: 'fan', name: 'Fan' });
     const again = startFromForm(first, 'fan', startFigures('fan'), 'shoots', 4);
@@ -178,6 +181,23 @@ describe('a tree started from a form', () => {
       return axes.filter((axis) => axis.kind !== 'trunk' && !forked.has(axis.id)).length;
     });
     expect(heads).toEqual([3, 6, 12, 24]);
+  });
+
+  it('that is flat begins along the nearest wall in reach', () => {
+    const wall = { kind: 'wall', heightM: 2, thicknessM: 0.3, reflectance: 0.3 } as const;
+    const site = (surroundings: (typeof smallTree)['site']['surroundings']) => ({
+      ...smallTree,
+      site: { ...smallTree.site, surroundings },
+    });
+    const far = { ...wall, name: 'Far', from: [-3, 4], to: [3, 4] } as { name: string } & typeof wall & {
+        from: [number, number];
+        to: [number, number];
+      };
+    const near = { ...far, name: 'Near', from: [-1.2, -0.9], to: [2.8, 1.1] } as typeof far;
+    expect(alongWallDeg(site([far]))).toBeNull();
+    expect(alongWallDeg(site([far, near]))).toBeCloseTo(63.435, 3);
+    expect(alongWallDeg(site([{ ...near, from: near.to, to: near.from }]))).toBeCloseTo(63.435, 3);
+    expect(alongWallDeg(smallTree)).toBeNull();
   });
 
   it.each(formNames)('of the form %s as it is first shown has no fault that a plan would cut', (form) => {

@@ -7,7 +7,7 @@ import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { quantities } from '../../fields/quantities.ts';
 import { TextField } from '../../fields/TextField.tsx';
-import { useWorkbench } from '../../state/workbench.ts';
+import { useFile, useWorkbench } from '../../state/workbench.ts';
 import { conditionOptions, kindOptions } from './options.ts';
 import { treeWords as words } from './words.ts';
 
@@ -32,10 +32,11 @@ const numbers: readonly {
 
 export function AddBranch({ parent, onDone }: { readonly parent: TreeAxis; readonly onDone: () => void }) {
   const { editor } = useWorkbench();
-  const [branch, setBranch] = useState(() => firstGuess(parent));
+  const file = useFile();
+  const [branch, setBranch] = useState(() => firstGuess(file, parent));
   const change = (part: Partial<NewBranch>) => setBranch((old) => ({ ...old, ...part }));
   const finish = () => {
-    if (editor.make((file) => add(file, { ...branch, parentId: parent.id }))) onDone();
+    if (editor.make((now) => add(now, { ...branch, parentId: parent.id }))) onDone();
   };
   return (
     <section className="branch-form is-new" aria-label={words.adding(parent.name)}>

@@ -129,7 +129,7 @@ function lineOf(
   if (known === undefined) {
     const parent = file.axes.find((axis) => axis.name.toLowerCase() === cell('on').toLowerCase());
     if (parent === undefined) return words.needs(words.heads.on);
-    const made = add(file, { ...firstGuess(parent), name: cell('name') });
+    const made = add(file, { ...firstGuess(file, parent), name: cell('name') });
     if (!made.ok) return made.reason;
     next = made.file;
     known = next.axes.at(-1);

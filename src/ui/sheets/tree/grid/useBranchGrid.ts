@@ -23,7 +23,7 @@ export type EndedBy = 'Enter' | 'Tab' | 'leave';
 function changes(editor: Editor, current: GridRow | undefined) {
   return {
     add: () => {
-      if (current !== undefined) editor.make((file) => add(file, firstGuess(current.axis)));
+      if (current !== undefined) editor.make((file) => add(file, firstGuess(file, current.axis)));
     },
     remove: () => {
       if (current === undefined) return;

@@ -21,7 +21,7 @@ const steps: Readonly<Record<FormFigure, number>> = {
   laterals: 1,
   shoots: 1,
   shootM: 0.05,
-  towardsDeg: 5,
+  towardsDeg: 1,
 };
 
 export function figureText(name: FormFigure, value: number, units: Units): string {

@@ -1,9 +1,12 @@
 /** A new tree from a form: chosen, set roughly by sliders and shown on the stage while it is; taken, it is one step of undo. */
 import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import type { TreeFile } from '../../../../document/treeFile.ts';
+import { alongWallDeg } from '../../../../editor/forms/alongWall.ts';
 import {
   type FormFigure,
   type FormFigures,
   type FormName,
+  flatForms,
   formRanges,
   startFigures,
 } from '../../../../editor/forms/formFigures.ts';
@@ -48,6 +51,13 @@ const first = (isInLeaf: boolean): Wanted => ({
   seed: 1,
 });
 
+/** A flat form begins along the wall it stands at. */
+function figuresHere(open: TreeFile, form: FormName): FormFigures {
+  const figures = startFigures(form);
+  const wallDeg = flatForms.includes(form) ? alongWallDeg(open) : null;
+  return wallDeg === null ? figures : { ...figures, towardsDeg: Math.round(wallDeg) };
+}
+
 export function StartSheet() {
   const { editor, view } = useWorkbench();
   const open = useFile();
@@ -79,7 +89,10 @@ export function StartSheet() {
     <>
       <h2 className="headline">{words.headline}</h2>
       <p className="quiet">{words.lead}</p>
-      <FormChoice form={wanted.form} onChoose={(form) => change({ form, figures: startFigures(form) })} />
+      <FormChoice
+        form={wanted.form}
+        onChoose={(form) => change({ form, figures: figuresHere(open, form) })}
+      />
       <Segments
         label={words.growth}
         value={wanted.growth}
