@@ -26,7 +26,7 @@ function problemOf(budCount: number) {
   const input = planInputOf(budFile(budCount), {});
   const { season, stage } = workYear(input);
   const all = candidatesOf(ruleContext(input.tree, input.stance, input.values), stage);
-  const candidates = all.filter(({ belowFork }) => !belowFork);
+  const candidates = all.filter(({ belowFork }) => belowFork === null);
   const traced = finishJob(traceUpTo(waves, untracedSeason(input, season, new Set(), []), input));
   const make = (): KeepProblem =>
     thinProblem({

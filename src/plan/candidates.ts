@@ -25,8 +25,8 @@ export interface Candidate {
   readonly limbHolds: number;
   /** Whether it leaves that limb so near its base that the limb could be cut back to it and renewed from there. */
   readonly renews: boolean;
-  /** On the trunk, lower than the lowest scaffold. */
-  readonly belowFork: boolean;
+  /** Set on the trunk, lower than the first fork as it is or is wanted: both heights above the soil, metres. */
+  readonly belowFork: { readonly heightM: number; readonly forkM: number } | null;
   /** The outermost growth of its branch, which carries the branch on. */
   readonly leads: boolean;
   /** The grower's word. */
@@ -90,7 +90,7 @@ function whereOn(
   const heightM = pointAt(on.path, atM)[1] - context.soilM;
   const limb = limbOf(on);
   const capacity = limb === null ? Number.POSITIVE_INFINITY : (holds.get(limb) ?? 0);
-  const belowFork = on.parent === null && heightM < forkM;
+  const belowFork = on.parent === null && heightM < forkM ? { heightM, forkM } : null;
   const renews =
     limb !== null && leavesLimbAtM(limb, on, atM) <= context.values.renewalWithinFraction * limb.lengthM;
   const leads = outermost(context, on) <= atM;

@@ -49,7 +49,17 @@ export type Reason =
     }
   | { readonly rule: 'inward'; readonly share: number; readonly limit: number }
   | { readonly rule: 'narrow fork'; readonly angleDeg: number; readonly limitDeg: number }
-  | { readonly rule: 'water sprout'; readonly elevationDeg: number; readonly lengthM: number }
+  | {
+      readonly rule: 'water sprout';
+      readonly elevationDeg: number;
+      readonly limitDeg: number;
+      readonly lengthM: number;
+      readonly limitM: number;
+      /** Mean distance of its nodes; null where they were not counted. */
+      readonly internodeM: number | null;
+      /** By how much the wood it grew from is older. */
+      readonly parentAgeYears: number;
+    }
   | {
       readonly rule: 'crowding';
       readonly ownShare: number;
@@ -60,7 +70,8 @@ export type Reason =
       /** What a kept shoot should bring, figs; less is no gain. */
       readonly figsWanted: number;
     }
-  | { readonly rule: 'below the fork' }
+  /** Heights above the soil: of the bud, and of the first fork as it is or is wanted. */
+  | { readonly rule: 'below the fork'; readonly heightM: number; readonly forkM: number }
   | { readonly rule: 'pinned' }
   | { readonly rule: 'pair'; readonly other: string; readonly gapM: number }
   | { readonly rule: 'limb full'; readonly limb: string; readonly kept: number; readonly limit: number }

@@ -52,7 +52,8 @@ export function* findWork(input: PlanInput, { year = workYear(input), leave = ne
   };
 }
 
-const belowTheFork = (one: Candidate): Proposal => ofCandidate(one, [{ rule: 'below the fork' }]);
+const belowTheFork = (one: Candidate): Proposal =>
+  ofCandidate(one, one.belowFork === null ? [] : [{ rule: 'below the fork', ...one.belowFork }]);
 
 interface Choice {
   readonly free: readonly Candidate[];
@@ -63,10 +64,10 @@ interface Choice {
 
 function sortCandidates(candidates: readonly Candidate[], leave: ReadonlySet<string>): Choice {
   const stays = (one: Candidate): boolean =>
-    one.pinnedKeep || (one.belowFork && leave.has(belowTheFork(one).id));
+    one.pinnedKeep || (one.belowFork !== null && leave.has(belowTheFork(one).id));
   return {
     pinned: candidates.filter(stays),
-    below: candidates.filter((one) => !one.pinnedKeep && one.belowFork),
-    free: candidates.filter((one) => !one.pinnedKeep && !one.belowFork),
+    below: candidates.filter((one) => !one.pinnedKeep && one.belowFork !== null),
+    free: candidates.filter((one) => !one.pinnedKeep && one.belowFork === null),
   };
 }

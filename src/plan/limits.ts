@@ -1,7 +1,7 @@
 /**
  * The hard limits of a keep-set, as a penalty far above any gain of figs. The outermost bud of a branch stays: without it the
  * branch is headed, and what is left beyond the next shoot dies back (common practice). Near the base of each limb one shoot
- * stays, to which the limb can be cut back one day. How many shoots a limb keeps and how far apart is settled at bud break, when fewer means stronger; a shoot in leaf only goes where that brings something.
+ * stays, to which the limb can be cut back one day. That one, how many shoots a limb keeps and how far apart is settled at bud break, when fewer means stronger; a shoot in leaf only goes where that brings something.
  */
 import type { FigValues } from '../species/fig.ts';
 import { type Candidate, tooClose } from './candidates.ts';
@@ -58,7 +58,9 @@ export function keepLimits(input: LimitInput): Limits {
   );
   const limbs = grouped(candidates, (candidate) => (candidate.bud === null ? null : candidate.limb));
   const holds = (members: readonly number[]): number => candidates[members[0] ?? -1]?.limbHolds ?? 0;
-  const bases = grouped(candidates, (candidate) => (candidate.renews ? candidate.limb : null));
+  const bases = grouped(candidates, (candidate) => (candidate.renews ? candidate.limb : null)).filter(
+    (members) => members.some((i) => candidates[i]?.bud !== null),
+  );
   const branches = grouped(candidates, (candidate) => (candidate.on.parent === null ? null : candidate.on));
   const leaders = [...candidates.keys()].filter((i) => candidates[i]?.leads);
   const breaches = (kept: ArrayLike<number>): Breaches => {

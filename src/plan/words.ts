@@ -128,7 +128,7 @@ export function reasonText(reason: Reason, units: Units): string {
     case 'pinned':
       return 'You marked it to go.';
     case 'below the fork':
-      return 'It sits on the trunk below the first fork, or below where the first fork is wanted.';
+      return `It sits on the trunk ${formatLength(Math.max(0, reason.heightM), units)} above the soil, below the first fork as it is or is wanted (${formatLength(reason.forkM, units)}).`;
     case 'sucker':
       return reason.originHeightM < 0.005
         ? 'A sucker from the soil.'
@@ -138,10 +138,18 @@ export function reasonText(reason: Reason, units: Units): string {
     case 'narrow fork':
       return `Its fork is narrow: ${formatDecimal(reason.angleDeg, 0)} degrees (limit ${formatDecimal(reason.limitDeg, 0)}), where bark turns in and wood tears.`;
     case 'water sprout':
-      return `A water sprout: ${formatLength(reason.lengthM, units)} long, ${formatDecimal(reason.elevationDeg, 0)} degrees above level, from older wood.`;
+      return sproutText(reason, units);
     default:
       return closenessText(reason, units);
   }
+}
+
+function sproutText(reason: Extract<Reason, { rule: 'water sprout' }>, units: Units): string {
+  const { elevationDeg, limitDeg, lengthM, limitM, internodeM, parentAgeYears } = reason;
+  const nodes = internodeM === null ? '' : `, its nodes ${formatLength(internodeM, units)} apart`;
+  const long = `${formatLength(lengthM, units)} long (limit ${formatLength(limitM, units)})`;
+  const steep = `${formatDecimal(elevationDeg, 0)} degrees above level (limit ${formatDecimal(limitDeg, 0)})`;
+  return `A water sprout: ${long}, ${steep}${nodes}, from wood ${parentAgeYears} ${parentAgeYears === 1 ? 'year' : 'years'} older.`;
 }
 
 type ClosenessReason = Extract<Reason, { rule: 'crossing' | 'crowding' | 'limb full' | 'pair' | 'tip' }>;

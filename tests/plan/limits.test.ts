@@ -29,7 +29,7 @@ const oneLimb = tree(
 
 describe('candidatesOf', () => {
   it('marks buds on the trunk below the lowest limb', () => {
-    const marked = candidates(oneLimb).filter(({ belowFork }) => belowFork);
+    const marked = candidates(oneLimb).filter(({ belowFork }) => belowFork !== null);
     expect(marked.map(({ id }) => id)).toEqual(['low']);
   });
 
@@ -37,8 +37,8 @@ describe('candidatesOf', () => {
     const heights = [0.12, 0.3, 0.44, 0.47, 0.53, 0.6];
     const whip = (atMs: readonly number[]) =>
       candidates(tree(trunk({ buds: atMs.map((m) => bud(`b${m}`, m)) })));
-    expect(whip(heights).filter(({ belowFork }) => belowFork)).toHaveLength(3);
-    expect(whip(heights.slice(0, 5)).filter(({ belowFork }) => belowFork)).toHaveLength(0);
+    expect(whip(heights).filter(({ belowFork }) => belowFork !== null)).toHaveLength(3);
+    expect(whip(heights.slice(0, 5)).filter(({ belowFork }) => belowFork !== null)).toHaveLength(0);
   });
 
   it('offers nothing in rest, no bud of dead wood, and shoots only once they are in leaf', () => {
@@ -164,7 +164,7 @@ describe('keepLimits', () => {
   it('takes the outermost shoot in leaf only where that brings a fig more than it bears', () => {
     const leafy = (id: string, atM: number) =>
       axis(id, 'east', { kind: 'shoot', atM, foliage: { count: 9, midribM: 0.16, source: 'measured' } });
-    const of = tree(trunk(), limb('east', 90), leafy('s', 0.41), leafy('t', 0.79));
+    const of = tree(trunk(), limb('east', 90), leafy('s', 0.31), leafy('t', 0.79));
     const shoots = candidatesOf(ruleContext(of, stance, values), 'in leaf');
     expect(limitsOf(shoots).penalty([0, 1])).toBe(0);
     expect(limitsOf(shoots).penalty([1, 0])).toBe(1);

@@ -28,7 +28,7 @@ function pair(seed: number) {
   const height = 1 + 0.2 * (random01(seed, 99) - 0.5);
   const second = branch(crooked(seed + 1000, [0.03, height, -0.47], [0, 0, 0.1]), 0.021);
   const { distanceM } = closestApproach(first.path, second.path);
-  return { seed, distanceM, near: nearness(first, second, limitM, 0.011) };
+  return { seed, distanceM, near: nearness(first, second, limitM, 0.011, 0.15) };
 }
 
 describe('how near two branches come (seeds 311 to 350)', () => {
@@ -86,7 +86,7 @@ describe('the gap between two barks', () => {
         0.024,
         0.005,
       );
-      const near = nearness(first, second, 0.07, 0.05);
+      const near = nearness(first, second, 0.07, 0.05, 0.15);
       const barkGapM = near?.barkGapM ?? Number.NaN;
       expect(Math.abs(barkGapM - Math.max(0, barksApartM(first, second)))).toBeLessThan(2e-4);
       expect((near?.limitM as number) - (near?.gapM as number)).toBeCloseTo(
@@ -114,7 +114,7 @@ describe('the gap between two barks', () => {
       0.041,
       0.004,
     );
-    const near = nearness(bent, beside, 0.06, 0.02);
+    const near = nearness(bent, beside, 0.06, 0.02, 0.15);
     expect(near?.alongSecondM).toBeLessThan(0.02);
     const bentRadiusM = 0.031 - (0.029 * 0.35) / 0.95;
     expect(Math.abs((near?.barkGapM as number) - (0.052 - bentRadiusM - 0.0205))).toBeLessThan(1e-3);
@@ -135,6 +135,28 @@ describe('the gap between two barks', () => {
       ],
       0.013,
     );
-    expect(nearness(up, level, 0.03, 0.02)?.barkGapM).toBe(0);
+    expect(nearness(up, level, 0.03, 0.02, 0.15)?.barkGapM).toBe(0);
   });
+});
+
+it('finds the barks of two straight branches 1.2 cm apart over 9 cm, where geometry says so', () => {
+  // Even branches of 1.8 cm, lines 3 cm apart at an angle of 31 degrees: nearer than 1.8 + 2 cm over 2 sqrt(3.8^2 - 3^2) / sin 31 = 9.06 cm.
+  const angle = (31 * Math.PI) / 180;
+  const along: Vec3 = [Math.cos(angle), 0, Math.sin(angle)];
+  const level = branch(
+    [
+      [-0.4, 1, 0],
+      [0.4, 1, 0],
+    ],
+    0.018,
+  );
+  const above = branch(
+    [add([0, 1.03, 0], scale(along, -0.37)), add([0, 1.03, 0], scale(along, 0.43))],
+    0.018,
+  );
+  const near = nearness(level, above, 0.03, 0.02, 0.15);
+  expect(near?.barkGapM).toBeCloseTo(0.012, 6);
+  const overM = (2 * Math.sqrt(0.038 ** 2 - 0.03 ** 2)) / Math.sin(angle);
+  // Found to pieces of a centimetre, one at either end.
+  expect(Math.abs((near?.overM ?? 0) - overM)).toBeLessThan(0.02);
 });

@@ -20,7 +20,9 @@ const weighed = (figs: number, reasons: Cut['reasons'] = [crowding], kind: Cut['
 
 describe('passOf', () => {
   it('takes first what a rule takes and what brings a clear gain', () => {
-    expect(passOf(weighed(-0.4, [{ rule: 'below the fork' }]), 'bud break', values)).toBe(1);
+    expect(
+      passOf(weighed(-0.4, [{ rule: 'below the fork', heightM: 0.21, forkM: 0.47 }]), 'bud break', values),
+    ).toBe(1);
     expect(passOf(weighed(values.sureFromFigs), 'bud break', values)).toBe(1);
     expect(passOf(weighed(values.sureFromFigs - 0.01), 'bud break', values)).toBe(2);
   });

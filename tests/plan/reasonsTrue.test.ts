@@ -218,7 +218,9 @@ const rulesSeen = new Set<string>();
 
 describe.each(cases)('the reasons of the plan for the %s', (_, input) => {
   const kept =
-    input.date === '2026-01-27' ? { ...input, values: { ...input.values, keptHeightM: 1.4 } } : input;
+    input.date === '2026-01-27'
+      ? { ...input, values: { ...input.values, keptHeightM: 1.4, yourCallBelowShare: 0 } }
+      : input;
   const { plan, trial } = drain(planJob(kept));
   const whole = new Stand(trial, plan.cuts);
 

@@ -150,7 +150,7 @@ describe('reasons and remarks', () => {
     { rule: 'diseased' },
     { rule: 'damaged' },
     { rule: 'pinned' },
-    { rule: 'below the fork' },
+    { rule: 'below the fork', heightM: 0.21, forkM: 0.47 },
     { rule: 'sucker', originHeightM: 0.13, limitM: 0.2 },
     {
       rule: 'crossing',
@@ -164,7 +164,15 @@ describe('reasons and remarks', () => {
     },
     { rule: 'inward', share: 0.21, limit: 0.33 },
     { rule: 'narrow fork', angleDeg: 27.3, limitDeg: 35 },
-    { rule: 'water sprout', elevationDeg: 81.2, lengthM: 0.88 },
+    {
+      rule: 'water sprout',
+      elevationDeg: 81.2,
+      limitDeg: 70,
+      lengthM: 0.88,
+      limitM: 0.6,
+      internodeM: 0.083,
+      parentAgeYears: 3,
+    },
     {
       rule: 'crowding',
       ownShare: 0.17,
@@ -232,6 +240,16 @@ describe('reasons and remarks', () => {
         expect(text).not.toMatch(/undefined|NaN|null|\[object/);
       }
     }
+  });
+
+  it('show what was measured and the limit it is held to', () => {
+    const told = (rule: string) => reasonText(reasons.find((one) => one.rule === rule) as Reason, 'metric');
+    expect(told('water sprout')).toBe(
+      'A water sprout: 88 cm long (limit 60 cm), 81 degrees above level (limit 70), its nodes 8.3 cm apart, from wood 3 years older.',
+    );
+    expect(told('below the fork')).toBe(
+      'It sits on the trunk 21 cm above the soil, below the first fork as it is or is wanted (47 cm).',
+    );
   });
 
   it('carry their figures in the units asked for', () => {

@@ -17,7 +17,13 @@ export function crossing(context: RuleContext): Finding[] {
   for (const [i, first] of wood.entries()) {
     for (const second of wood.slice(i + 1)) {
       if (gone.has(first.axis.id) || gone.has(second.axis.id)) continue;
-      const near = nearness(second, first, values.crossingGapCm / 100, values.crossingClearanceCm / 100);
+      const near = nearness(
+        second,
+        first,
+        values.crossingGapCm / 100,
+        values.crossingClearanceCm / 100,
+        values.crossingLeftOutCm / 100,
+      );
       if (near === null) continue;
       const { goes, stays, merits } = settle(context, first, second);
       for (const id of withDescendants(context.tree, goes.axis.id)) gone.add(id);

@@ -5,10 +5,8 @@ import { elevationDeg } from '../../geometry/world.ts';
 import type { Finding } from '../finding.ts';
 import { chordOf, isGreen, type RuleContext } from '../ruleContext.ts';
 
-/** Shorter wood cannot close the middle; our choice, tuned on the sample trees. */
-const shortestM = 0.25;
-/** A branch heads inward when it comes nearer the trunk's line by this share of its length; our choice. */
-const inwardShareOfLength = 0.25;
+/** The share of its length for one as steep and long as a water sprout; our choice. */
+const sproutHeadsInFraction = 0.1;
 
 /**
  * A branch whose tip ends in the inner part of the crown radius, nearer to the trunk's line than its base.
@@ -18,6 +16,7 @@ export function inward(context: RuleContext): Finding[] {
   const { values, crownRadiusM } = context;
   const findings: Finding[] = [];
   if (crownRadiusM === 0) return findings;
+  const shortestM = values.inwardShortestCm / 100;
   for (const axis of context.placed.values()) {
     const { kind, id } = axis.axis;
     if (kind === 'trunk' || kind === 'scaffold' || kind === 'sucker' || axis.lengthM < shortestM) continue;
@@ -27,7 +26,8 @@ export function inward(context: RuleContext): Finding[] {
     const baseM = context.fromTrunkLineM(axis.path[0] as Vec3);
     const tipM = context.fromTrunkLineM(axis.path[axis.path.length - 1] as Vec3);
     const share = tipM / crownRadiusM;
-    const headsIn = baseM - tipM >= (sproutLike ? 0.1 : inwardShareOfLength) * axis.lengthM;
+    const wanted = sproutLike ? sproutHeadsInFraction : values.inwardHeadsInFraction;
+    const headsIn = baseM - tipM >= wanted * axis.lengthM;
     if (!headsIn || share >= values.inwardInnerFraction) continue;
     const reason = { rule: 'inward', share, limit: values.inwardInnerFraction } as const;
     findings.push({ kind: 'remove', target: id, atM: 0, reason, isCut: true });

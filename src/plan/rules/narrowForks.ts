@@ -4,12 +4,8 @@ import { angleBetweenDeg, type Vec3 } from '../../geometry/vec.ts';
 import type { Finding } from '../finding.ts';
 import { chordOf, isGreen, type RuleContext } from '../ruleContext.ts';
 
-/** The angle is taken over this much of both branches: past the swelling at the base, before they bend apart (practice: 10-15 cm). */
-const measuredOverM = 0.1;
 /** A branch within this of its parent's tip may be the parent's own continuation, metres; our choice. */
 const atTipM = 0.03;
-/** A sketch is true to about this; a fork nearer to the limit is told, not cut, degrees; our choice. */
-const sketchDoubtDeg = 3;
 
 /**
  * On young wood the weaker of the two goes: the branch, or what goes on of its parent when that is thinner.
@@ -25,7 +21,7 @@ export function narrowForks(context: RuleContext): Finding[] {
     const thicknessM =
       fork.goes.atM === 0 ? fork.goes.axis.axis.baseDiameterM : 2 * radiusAtM(fork.goes.axis, fork.goes.atM);
     const isThin = thicknessM <= values.narrowForkRemarkOverCm / 100;
-    const isSure = fork.angleDeg < values.narrowForkDeg - sketchDoubtDeg;
+    const isSure = fork.angleDeg < values.narrowForkDeg - values.narrowForkDoubtDeg;
     const isCut = isThin && isSure && fork.goes.axis.parent !== null;
     findings.push({ kind: 'remove', target: fork.goes.axis.axis.id, atM: fork.goes.atM, reason, isCut });
   }
@@ -38,10 +34,14 @@ interface Fork {
   readonly goes: { readonly axis: PlacedAxis; readonly atM: number };
 }
 
+/** So much of both branches is measured, metres. */
+const overM = ({ values }: RuleContext): number => values.narrowForkMeasuredCm / 100;
+
 /** The fork at the base of a branch; null where it has none to speak of. */
 function forkOf(context: RuleContext, axis: PlacedAxis): Fork | null {
   const { parent } = axis;
   if (parent === null || axis.axis.kind === 'sucker' || isGreen(context, axis)) return null;
+  const measuredOverM = overM(context);
   const own = chordOf(axis, 0, measuredOverM);
   const { atM } = axis.axis;
   if (atM < parent.lengthM - atTipM) {
@@ -61,6 +61,7 @@ function forkOf(context: RuleContext, axis: PlacedAxis): Fork | null {
 
 /** Of the branches at a parent's tip, the one that goes on most nearly straight. */
 function continuationOf(context: RuleContext, parent: PlacedAxis): PlacedAxis {
+  const measuredOverM = overM(context);
   const ahead: Vec3 = chordOf(parent, Math.max(0, parent.lengthM - measuredOverM), parent.lengthM);
   const atTip = context
     .childrenOf(parent.axis.id)

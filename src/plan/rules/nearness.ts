@@ -4,8 +4,6 @@ import { type Path, pointAt } from '../../geometry/path.ts';
 import { type PlacedAxis, radiusAtM } from '../../geometry/tree.ts';
 import { distance, lerp, type Vec3 } from '../../geometry/vec.ts';
 
-/** This much wood on either way from the shared fork is left out: branches are always close there; our choice. */
-const leftOutNearForkM = 0.15;
 /** Paths are walked in pieces of this length, metres; the stretch that is too near is found to this much. */
 const pieceM = 0.01;
 
@@ -28,7 +26,7 @@ export interface Nearness {
  * Branches are round and taper evenly. Radii are taken where the centre lines of two pieces are nearest, which on wood that tapers by
  * 3 cm a metre is within 0.2 mm of the true distance of the barks.
  * Null when the two never come nearer than `max(gapLimitM, both radii + clearanceM)` between centre lines,
- * wood near the shared fork left out, and so is all of the first from there to where the two have parted for the first
+ * wood within `leftOutM` of the shared fork left out, and so is all of the first from there to where the two have parted for the first
  * time: that is a narrow fork, not a crossing. The first must not be wood that the second grew from.
  */
 export function nearness(
@@ -36,11 +34,15 @@ export function nearness(
   second: PlacedAxis,
   gapLimitM: number,
   clearanceM: number,
+  leftOutM: number,
 ): Nearness | null {
   const mostM = Math.max(gapLimitM, thickestM(first) + thickestM(second) + clearanceM);
   if (apartM(boxOf(first.path), boxOf(second.path)) > mostM) return null;
   const meeting = sharedFork(first, second);
-  const [piecesOfFirst, piecesOfSecond] = [pieces(first, meeting.first), pieces(second, meeting.second)];
+  const [piecesOfFirst, piecesOfSecond] = [
+    pieces(first, meeting.first, leftOutM),
+    pieces(second, meeting.second, leftOutM),
+  ];
   let nearest: Nearness | null = null;
   let [overM, hasParted] = [0, false];
   const box = boxOf(second.path);
@@ -149,13 +151,13 @@ interface Piece {
 }
 
 /** The branch in pieces, those near the fork left out. */
-function pieces(axis: PlacedAxis, forkAtM: number): Piece[] {
+function pieces(axis: PlacedAxis, forkAtM: number, leftOutM: number): Piece[] {
   const count = Math.max(1, Math.ceil(axis.lengthM / pieceM));
   const lengthM = axis.lengthM / count;
   const found: Piece[] = [];
   for (let i = 0; i < count; i++) {
     const atM = (i + 0.5) * lengthM;
-    if (Math.abs(atM - forkAtM) < leftOutNearForkM) continue;
+    if (Math.abs(atM - forkAtM) < leftOutM) continue;
     const [from, to] = [pointAt(axis.path, i * lengthM), pointAt(axis.path, (i + 1) * lengthM)];
     found.push({ path: [from, to], middle: lerp(from, to, 0.5), atM, lengthM });
   }

@@ -5,24 +5,29 @@ import { elevationDeg } from '../../geometry/world.ts';
 import type { Finding } from '../finding.ts';
 import { chordOf, type RuleContext } from '../ruleContext.ts';
 
-/** Wood counts as old from two years before the sprout (common practice). */
-const parentOlderByYears = 2;
-/** A sprout with nodes closer than this is ordinary growth: internodes over 7-8 cm are called over-vigorous (common practice). */
-const internodeOverM = 0.07;
-
 export function waterSprouts(context: RuleContext): Finding[] {
   const { values } = context;
   const findings: Finding[] = [];
   for (const axis of context.placed.values()) {
     const { kind, id, grownIn } = axis.axis;
     if (axis.parent === null || kind === 'scaffold' || kind === 'sucker') continue;
-    if (axis.parent.axis.grownIn > grownIn - parentOlderByYears || isLeader(axis)) continue;
+    const parentAgeYears = grownIn - axis.parent.axis.grownIn;
+    if (parentAgeYears < values.waterSproutOnWoodYears || isLeader(axis)) continue;
     const elevation = elevationDeg(chordOf(axis, 0, axis.lengthM));
-    if (elevation <= values.waterSproutElevationDeg || axis.lengthM <= values.waterSproutLengthCm / 100)
-      continue;
+    const [limitDeg, limitM] = [values.waterSproutElevationDeg, values.waterSproutLengthCm / 100];
+    if (elevation <= limitDeg || axis.lengthM <= limitM) continue;
     const internodeM = meanInternodeM(axis);
-    if (internodeM !== null && internodeM <= internodeOverM) continue;
-    const reason = { rule: 'water sprout', elevationDeg: elevation, lengthM: axis.lengthM } as const;
+    if (internodeM !== null && internodeM <= values.waterSproutInternodeCm / 100) continue;
+    const { lengthM } = axis;
+    const reason = {
+      rule: 'water sprout',
+      elevationDeg: elevation,
+      limitDeg,
+      lengthM,
+      limitM,
+      internodeM,
+      parentAgeYears,
+    } as const;
     findings.push({ kind: 'remove', target: id, atM: 0, reason, isCut: true });
   }
   return findings;

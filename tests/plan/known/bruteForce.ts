@@ -292,7 +292,9 @@ function penalty({ tree, values }: PlanInput, places: readonly Placed[], kept: r
     const standing = on.filter((one) => one.kept);
     if (standing.length === 0) sum += 1e5;
     const lowM = 0.4 * limbLengthM(tree, branch);
-    if (on.some(({ atM }) => atM <= lowM) && !standing.some(({ atM }) => atM <= lowM)) sum += 1e4;
+    // Settled at bud break: shoots in leaf alone are not held to it.
+    const hadBud = on.some((one) => one.bud && one.atM <= lowM);
+    if (hadBud && !standing.some(({ atM }) => atM <= lowM)) sum += 1e4;
     const outermost = on.reduce((a, b) => (b.atM > a.atM ? b : a));
     if (!outermost.kept) sum += outermost.bud ? 100 : 1;
     const buds = standing.filter((one) => one.bud);
