@@ -4,7 +4,7 @@ import { sceneGlb } from '../document/scene/sceneGlb.ts';
 import { asOneScene } from '../document/views.ts';
 import { lightJob } from '../engine/lightJob.ts';
 import { runJob } from '../engine/runJob.ts';
-import { sceneOf } from '../engine/sceneOf.ts';
+import { sceneOf, withThrownLight } from '../engine/sceneOf.ts';
 import { rayOptions } from './rayOptions.ts';
 import { misuse, type Read } from './read.ts';
 import { readWork, tellNotes } from './readTree.ts';
@@ -15,12 +15,12 @@ const megabytes = (bytes: Uint8Array): string => (bytes.length / 1e6).toFixed(1)
 
 /**
  * Traces the tree as `light` does, by the same job, and hands over what was traced. A pot that is turned stays as it stands at bud
- * break, and walls throw nothing back: a scene tells surfaces and light from the sky, nothing else.
+ * break; light that walls throw back stands apart.
  */
 export async function sceneCommand(request: WorkRequest, { terminal }: Workplace): Promise<Read<string>> {
   const tree = await readWork(request, terminal);
   if (!tree.ok) return tree;
-  const { file, leftOut } = asOneScene(tree.value);
+  const { file, leftOut, isThrownBeside } = asOneScene(tree.value);
   tellNotes(leftOut, terminal);
   const { period, weather, sky, glb, json } = request;
   const options = {
@@ -29,10 +29,15 @@ export async function sceneCommand(request: WorkRequest, { terminal }: Workplace
     ...(sky === undefined ? {} : { sky }),
     ...rayOptions(request),
   };
-  const { traced, answer } = await runJob(lightJob(file, options, null), ({ doing, done }) =>
-    terminal.showProgress?.(doing, done),
-  ).result;
-  const scene = sceneOf(traced, answer);
+  const trace = (site: typeof file.site) =>
+    runJob(lightJob({ ...file, site }, options, null), ({ doing, done }) =>
+      terminal.showProgress?.(doing, done),
+    ).result;
+  const { traced, answer } = await trace(file.site);
+  const dark = sceneOf(traced, answer);
+  const scene = isThrownBeside
+    ? withThrownLight(dark, await trace({ ...file.site, wallsThrowLight: true }))
+    : dark;
   let written = '';
   if (glb !== undefined) {
     const bytes = sceneGlb({

@@ -70,5 +70,28 @@ export const sceneSchema = z
         standardError: z.number().min(0),
       }),
     ),
+    thrown: z
+      .strictObject({
+        recipe: z.string(),
+        patches: z.array(
+          z.strictObject({
+            surface: z.int().min(0).describe('Index among the surfaces.'),
+            reflectance: share,
+            normal: numbers3,
+            corners: z.array(numbers3).min(3).max(4),
+          }),
+        ),
+        directions: z.array(
+          z.strictObject({
+            wave: z.int().min(0),
+            toSky: numbers3,
+            patch: z.int().min(0),
+            parMolM2: z.number().min(0).describe('Brought by a ray that meets the front of the patch.'),
+          }),
+        ),
+        result: z.array(z.strictObject({ shoot: z.string(), lightFraction: z.number() })),
+      })
+      .optional()
+      .describe('Light that walls throw back, on top of the rest of the file, in which they are dark.'),
   })
   .meta({ $id: 'urn:boughlight:schema:boughlight-scene:1', title: 'Boughlight: the traced scene' });

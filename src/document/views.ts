@@ -37,16 +37,24 @@ export function asItStandsOn(file: TreeFile, date: IsoDate): TreeFile {
   return { ...file, standing: { ...standing, turnedDeg: wrapDeg(standing.turnedDeg + turnedBy) } };
 }
 
-/** The file as one scene can tell it: its pot stands as at bud break, and its walls throw nothing back. What that leaves out, in sentences. */
-export function asOneScene(file: TreeFile): { readonly file: TreeFile; readonly leftOut: readonly string[] } {
+/**
+ * The file as one scene can tell it: its pot stands as at bud break, and its walls are dark. What that leaves out, in sentences; whether
+ * the light that the walls throw back is to be told beside it.
+ */
+export function asOneScene(file: TreeFile): {
+  readonly file: TreeFile;
+  readonly leftOut: readonly string[];
+  readonly isThrownBeside: boolean;
+} {
   const turns =
     'The pot stands in the scene as at bud break; the light of each shoot is of that, not of the pot turned by quarters.';
-  const thrown = 'The walls in the scene are dark: light that they throw back is not in its figures.';
+  const thrown = 'The walls in the scene are dark: light that they throw back stands apart, under thrown.';
   return {
     file: {
       ...asItStandsOn(file, file.season.budBreakOn),
       site: { ...file.site, wallsThrowLight: false },
     },
+    isThrownBeside: file.site.wallsThrowLight === true,
     leftOut: [
       ...(file.standing.quarterTurnEveryWeeks === undefined ? [] : [turns]),
       ...(file.site.wallsThrowLight === true ? [thrown] : []),

@@ -26,6 +26,7 @@ const weighing = new Set([
   'timeZone',
   'viewpoint',
   'groundReflectance',
+  'elevationM',
   'skyline',
   'slope',
   'cover',

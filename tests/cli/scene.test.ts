@@ -102,7 +102,7 @@ describe('boughlight scene', () => {
     expect(out).toMatch(/^whip\.glb: .+ as glTF, \d+\.\d MB\.\n$/);
   });
 
-  it('says that it leaves out turns of the pot and light thrown back by walls', async () => {
+  it('says that it leaves out turns of the pot, and tells light thrown back by walls apart', async () => {
     const whip = JSON.parse(files['whip.json']) as { site: object; standing: object };
     Object.assign(whip.site, { wallsThrowLight: true });
     Object.assign(whip.standing, { quarterTurnEveryWeeks: 3 });

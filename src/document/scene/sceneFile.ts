@@ -8,6 +8,7 @@ import { rayWeights } from '../../light/rayWeights.ts';
 import type { Period } from '../../season/site.ts';
 import type { Triangle } from './revolve.ts';
 import { surfaceTriangles } from './surfaceTriangles.ts';
+import type { ThrownLight } from './thrownLight.ts';
 
 export interface SceneMaterial {
   readonly kind: 'leaf' | 'wood' | 'surroundings' | 'crown';
@@ -58,6 +59,8 @@ export interface SceneFile {
     readonly lightFraction: number;
     readonly standardError: number;
   }[];
+  /** Where walls throw light back: that light, apart; all else in the file is of dark walls. */
+  readonly thrown?: ThrownLight;
 }
 
 export interface SceneInput {

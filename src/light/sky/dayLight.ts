@@ -19,6 +19,8 @@ import type { QuarterTurns } from './turns.ts';
 
 /** What the sky needs to know of a site, and what lies between the sky and a plant there. */
 export interface SkySite extends Pick<Site, 'latitudeDeg' | 'longitudeDeg' | 'climate'>, HorizonSite {
+  /** Of the sea: a clear day is the brighter the higher; 0 when left out. */
+  readonly elevationM?: number | undefined;
   readonly cover?: Cover | undefined;
   readonly quarterTurns?: QuarterTurns | undefined;
   /** Whether walls throw light back, by their reflectance; dark when left out. */
@@ -76,7 +78,7 @@ export function dayLights(site: SkySite, weather: Weather = 'normal'): (date: Is
     const { declinationRad, sunsetRad } = orbit;
     const sines = sinesOfSteps(latitudeDeg, declinationRad);
     const normal = (): RadiationSteps => ofHours?.(date, sines) ?? normalSteps(site, date, orbit);
-    const asGiven = weather === 'clear' ? clearSteps(sines, orbit) : normal();
+    const asGiven = weather === 'clear' ? clearSteps(sines, orbit, site.elevationM) : normal();
     const steps = holdLowBeam(asGiven, sines, orbit.inverseDistance);
     return {
       declinationDeg: (declinationRad * 180) / Math.PI,

@@ -4,6 +4,7 @@ import { noonDeclinationDeg, sunDirection } from '../../../src/light/sun.ts';
 import { dayOfYear } from '../../../src/season/calendar.ts';
 import { haurwitzWM2 } from '../../../src/season/clearSky.ts';
 import { extraterrestrialMJM2Day } from '../../../src/season/extraterrestrial.ts';
+import { clearSkyShare } from '../../../src/season/globalRadiation.ts';
 import { parMolPerMJ } from '../../../src/season/par.ts';
 import { northern, southern } from '../../season/places.ts';
 
@@ -23,8 +24,20 @@ describe('a clear day', () => {
       const [, sine] = sunDirection(site.latitudeDeg, declination, (minute + 0.5) / 4 - 180);
       globalMJM2 += (haurwitzWM2((Math.asin(sine) * 180) / Math.PI) * 60) / 1e6;
     }
+    const higher = clearSkyShare(site.elevationM) / clearSkyShare(0);
     // Steps of ten minutes against one: the ends of the day alone differ.
-    expect(Math.abs(dayLight(site, date, 'clear').globalMJM2 / globalMJM2 - 1)).toBeLessThan(0.001);
+    expect(Math.abs(dayLight(site, date, 'clear').globalMJM2 / globalMJM2 / higher - 1)).toBeLessThan(0.001);
+  });
+
+  test('is brighter on a mountain by 2e-5 / 0.75 for each metre (FAO-56, equation 37), no brighter than above the air', () => {
+    const [low, high] = [0, 1829].map(
+      (elevationM) => dayLight({ ...northern, elevationM }, '2025-06-21', 'clear').globalMJM2,
+    ) as [number, number];
+    expect(high / low).toBeCloseTo(1 + (2e-5 * 1829) / 0.75, 9);
+    const highest = dayLight({ ...northern, elevationM: 5000 }, '2025-06-21', 'clear').globalMJM2;
+    expect(highest).toBeLessThan(
+      0.9 * extraterrestrialMJM2Day(northern.latitudeDeg, dayOfYear('2025-06-21')),
+    );
   });
 
   test.each(days.filter(([name]) => name !== 'north, shortest day'))(
