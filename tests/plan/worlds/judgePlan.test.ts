@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Tree } from '../../../src/geometry/tree.ts';
 import { findWork } from '../../../src/plan/findWork.ts';
+import type { PlanInput } from '../../../src/plan/input.ts';
 import { planJob } from '../../../src/plan/planJob.ts';
 import { seasonLight, untracedSeason } from '../../../src/plan/tracedSeason.ts';
 import { worldSteps } from '../../../src/plan/worlds/judgeWorld.ts';
@@ -46,40 +47,64 @@ function twins(): Tree {
   );
 }
 
+/** What each world finds of a plan that takes these and nothing else. */
+function inWorlds(
+  input: PlanInput,
+  count: number,
+  taken: readonly string[],
+  rivals: readonly (string | null)[],
+) {
+  const work = drain(findWork(input));
+  const { season, stage } = work.year;
+  const light = seasonLight(input, season);
+  const { stages } = untracedSeason(input, season, new Set(), []);
+  return Array.from({ length: count }, (_, world) =>
+    drain(
+      worldSteps({
+        at: 'world',
+        input,
+        world,
+        budBreakOn: season.budBreakOn,
+        stage,
+        lights: { season: light, stages: stages.map((one) => ({ name: one.stage.name, light: one.light })) },
+        settled: [],
+        free: work.choice.free.map(({ id }) => id),
+        taken,
+        rivals,
+        withNothing: false,
+        every: 12,
+      }),
+    ),
+  );
+}
+
 describe('of two twins', () => {
   it('either is the better one to take off in about half of the worlds', () => {
-    const input = planInput(twins(), { date: summer });
-    const work = drain(findWork(input));
-    const { season, stage } = work.year;
-    const light = seasonLight(input, season);
-    const { stages } = untracedSeason(input, season, new Set(), []);
-    const count = 64;
-    const better = Array.from({ length: count }, (_, world) => {
-      const { overRival } = drain(
-        worldSteps({
-          at: 'world',
-          input,
-          world,
-          budBreakOn: season.budBreakOn,
-          stage,
-          lights: {
-            season: light,
-            stages: stages.map((one) => ({ name: one.stage.name, light: one.light })),
-          },
-          settled: [],
-          free: work.choice.free.map(({ id }) => id),
-          taken: ['left shoot'],
-          rivals: ['right shoot'],
-          withNothing: false,
-          every: 12,
-        }),
-      );
-      return overRival[0] as number;
-    });
+    const found = inWorlds(planInput(twins(), { date: summer }), 64, ['left shoot'], ['right shoot']);
     // Of 64 fair coins 20 to 44 fall on one side, but for one time in 400.
-    const first = better.filter((more) => more >= 0).length;
+    const first = found.filter(({ overRival }) => (overRival[0] as number) >= 0).length;
     expect(first).toBeGreaterThanOrEqual(20);
     expect(first).toBeLessThanOrEqual(44);
+  });
+});
+
+describe('taking one of eight good shoots that hardly shade each other', () => {
+  const four = tree(
+    trunk(),
+    ...[0, 1, 2, 3].flatMap((i) => [
+      limb(`l${i}`, 90 * i + 45, { path: straight(1.3, 90 * i + 45, 20) }),
+      upright(`s${i}`, `l${i}`, 1.25, { leaves: 12, lengthM: 0.7, midribM: 0.18 }),
+      upright(`t${i}`, `l${i}`, 0.6, { leaves: 12, lengthM: 0.7, midribM: 0.18 }),
+    ]),
+  );
+  const standsIn = (potVolumeL: number | null): number =>
+    inWorlds(planInput(four, { date: summer, potVolumeL }), worlds, ['t1'], [null]).filter(
+      ({ overKeeping }) => (overKeeping[0] as number) >= 0,
+    ).length;
+
+  it('is right in no world in open ground, and in few where a pot feeds so many figs only', () => {
+    expect(standsIn(null)).toBe(0);
+    expect(standsIn(40)).toBeLessThan(0.3 * worlds);
   });
 });
 
