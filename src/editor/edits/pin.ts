@@ -56,6 +56,11 @@ export const freeAll = (file: TreeFile): Edited => ({
 export const sameButPins = (one: TreeFile, other: TreeFile): boolean =>
   one === other || JSON.stringify(withoutPins(one)) === JSON.stringify(withoutPins(other));
 
+/** Whether the branches and buds of two files differ in marks at most. */
+export const sameWood = (one: TreeFile, other: TreeFile): boolean =>
+  one.axes === other.axes ||
+  JSON.stringify(withoutPins(one).axes) === JSON.stringify(withoutPins(other).axes);
+
 const withoutPins = (file: TreeFile): TreeFile => ({
   ...file,
   axes: file.axes.map((axis) => ({

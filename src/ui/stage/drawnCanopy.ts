@@ -1,5 +1,6 @@
 /** The canopy that is drawn: the tree as it was sketched, or the full leaf that the light is worked out for. */
 import type { TreeFile } from '../../document/treeFile.ts';
+import { sameWood } from '../../editor/edits/pin.ts';
 import { planInputOf } from '../../engine/planInput.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import { growCanopy } from '../../growth/growCanopy.ts';
@@ -33,7 +34,7 @@ export function drawnCanopy(file: TreeFile, when: When): Canopy {
 }
 
 const growsAlike = (a: TreeFile, b: TreeFile): boolean =>
-  a.axes === b.axes && a.standing === b.standing && a.settings === b.settings;
+  a.standing === b.standing && a.settings === b.settings && sameWood(a, b);
 
 function grow(file: TreeFile, when: When, before: Grown | undefined): Grown {
   const input = planInputOf(file, {});

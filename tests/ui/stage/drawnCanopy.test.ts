@@ -17,6 +17,16 @@ describe('the canopy that is drawn', () => {
     expect(drawnCanopy(withSite({ slope: { slopeDeg: 9, fallsToDeg: 77 } }), 'in full leaf')).toBe(before);
   });
 
+  it('stays the same one while the grower marks what is to stay or to go', () => {
+    const before = drawnCanopy(smallTree, 'in full leaf');
+    const axes = smallTree.axes.map((axis) => ({
+      ...axis,
+      pin: 'keep' as const,
+      buds: axis.buds.map((bud) => ({ ...bud, pin: 'remove' as const })),
+    }));
+    expect(drawnCanopy({ ...smallTree, axes }, 'in full leaf')).toBe(before);
+  });
+
   it('is grown anew for other wood, another stand, or another warmth', () => {
     const before = drawnCanopy(smallTree, 'as sketched');
     const { axes, standing, site } = smallTree;

@@ -7,6 +7,7 @@ import { yourCallText } from '../../../plan/worlds/standsWords.ts';
 import { useSelected, useWorkbench } from '../../state/workbench.ts';
 import { CutRow, whenOf } from './CutRow.tsx';
 import { type CutGroup, groupCuts } from './groups.ts';
+import { useKeptFocus } from './useKeptFocus.ts';
 import { workWords as words } from './words.ts';
 
 interface CutListProps {
@@ -18,10 +19,13 @@ export function CutList({ plan, isStale }: CutListProps) {
   const { plan: work } = useWorkbench();
   const { ticked, isTrying } = useStore(work.store);
   const ids = plan.cuts.map((cut) => cut.id);
+  const { head, list } = useKeptFocus(plan);
   return (
-    <section className={isStale ? 'cut-list is-stale' : 'cut-list'} aria-label={words.list}>
+    <section className={isStale ? 'cut-list is-stale' : 'cut-list'} aria-label={words.list} {...list}>
       <div className="table-head">
-        <h2 className="small-head">{words.cuts(ids.length)}</h2>
+        <h2 className="small-head" ref={head} tabIndex={-1}>
+          {words.cuts(ids.length)}
+        </h2>
         <span role="status" className="quiet small">
           {isTrying ? words.scoring : ''}
         </span>
