@@ -2,7 +2,7 @@
 import { climateFromEpw } from './climateFromEpw.ts';
 import type { TreeFile } from './treeFile.ts';
 
-type Answer =
+export type WeatherTaken =
   | { readonly ok: true; readonly file: TreeFile; readonly notes: readonly string[] }
   | { readonly ok: false; readonly reason: string; readonly where: string };
 
@@ -28,7 +28,7 @@ type Place = Pick<TreeFile['site'], 'latitudeDeg' | 'longitudeDeg'>;
  * Temperatures and light come from the weather file; the dates of frost stay the tree's own, for a weather file has those of
  * one year only. Refuses a file of a place too far north or south, and one that cannot be read.
  */
-export function withEpw(file: TreeFile, text: string): Answer {
+export function withEpw(file: TreeFile, text: string): WeatherTaken {
   const read = climateFromEpw(text);
   if (!read.ok) return read;
   const { climate, place } = read;

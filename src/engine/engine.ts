@@ -1,5 +1,6 @@
 /** What the page and the headless command ask of the engine, whoever carries its jobs. */
 import type { TreeFile } from '../document/treeFile.ts';
+import type { WeatherTaken } from '../document/withEpw.ts';
 import type { Weather } from '../light/sky/dayLight.ts';
 import type { SkyKind } from '../light/sky/skyEnergy.ts';
 import type { Boldness } from '../plan/choice.ts';
@@ -110,6 +111,8 @@ export interface Engine {
     options?: LookOptions,
     onProgress?: (p: Progress) => void,
   ): Running<LookAnswers[Ask]>;
+  /** The tree with the weather of an hourly weather file in place of its own, or why not: see `withEpw`. */
+  takeWeather(file: TreeFile, text: string): Running<WeatherTaken>;
   dispose(): void;
 }
 

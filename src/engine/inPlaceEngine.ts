@@ -10,6 +10,7 @@ import { runJob } from './runJob.ts';
 import type { TracedTree } from './tracedTree.ts';
 import type { Tracers } from './tracers.ts';
 import { trialJob } from './trialJob.ts';
+import { weatherJob } from './weatherJob.ts';
 
 /** Keeps the value of the call begun last, whichever comes to its end first. */
 function keeper<Value>() {
@@ -98,6 +99,7 @@ export function createInPlaceEngine(tracers: Tracers | null = null): Engine {
         (answer) => answer as LookAnswers[typeof question.ask],
       );
     },
+    takeWeather: (file, text) => begin(weatherJob(file, text), undefined, (taken) => taken),
     dispose() {
       cancelAll();
       traced.clear();

@@ -8,6 +8,7 @@ export type Call =
   | { readonly ask: 'light'; readonly file: TreeFile; readonly options: LightOptions }
   | { readonly ask: 'plan'; readonly file: TreeFile; readonly options: PlanOptions }
   | { readonly ask: 'replan'; readonly file: TreeFile; readonly options: PlanOptions }
+  | { readonly ask: 'takeWeather'; readonly file: TreeFile; readonly text: string }
   | { readonly ask: 'tryCuts'; readonly cutIds: readonly string[] }
   | {
       readonly ask: 'look';

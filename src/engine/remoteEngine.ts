@@ -68,6 +68,7 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
     replan: (file, options = {}, tell) => ask<Replanned>({ ask: 'replan', file, options }, tell),
     tryCuts: (cutIds, tell) => ask<Trial>({ ask: 'tryCuts', cutIds }, tell as OnProgress),
     look: (file, question, options = {}, tell) => ask({ ask: 'look', file, question, options }, tell),
+    takeWeather: (file, text) => ask({ ask: 'takeWeather', file, text }),
     dispose: () => {
       fail('The work was stopped.');
       stop();

@@ -15,6 +15,8 @@ export function serve(port: Port, engine: Engine): void {
         return engine.plan(what.file, what.options, (progress) => onProgress({ call, progress }));
       case 'replan':
         return engine.replan(what.file, what.options, (progress) => onProgress({ call, progress }));
+      case 'takeWeather':
+        return engine.takeWeather(what.file, what.text);
       case 'tryCuts':
         return engine.tryCuts(what.cutIds, (progress) => onProgress({ call, progress }));
       case 'look':

@@ -81,7 +81,7 @@ export function App() {
 
 /** A tree file or a weather file may be dropped anywhere. */
 function DropArea({ children }: { readonly children: ReactNode }) {
-  const { editor } = useWorkbench();
+  const bench = useWorkbench();
   const [isOver, setOver] = useState(false);
   const holdsFile = (event: DragEvent) => event.dataTransfer.types.includes('Files');
   return (
@@ -100,7 +100,8 @@ function DropArea({ children }: { readonly children: ReactNode }) {
         const file = event.dataTransfer.files[0];
         if (file === undefined) return;
         event.preventDefault();
-        void (isWeatherFile(file.name) ? takeWeatherFromDevice : openFromDevice)(editor, file);
+        if (isWeatherFile(file.name)) void takeWeatherFromDevice(bench, file);
+        else void openFromDevice(bench.editor, file);
       }}
     >
       {children}

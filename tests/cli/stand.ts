@@ -49,6 +49,7 @@ function standIn({ light, plan, seen }: Told): Engine {
     replan: () => done(() => given<Replanned>(undefined)),
     tryCuts: () => done(() => given<Trial>(undefined)),
     look: () => done(() => given<never>(undefined)),
+    takeWeather: () => done(() => given<never>(undefined)),
     dispose: () => {},
   };
 }

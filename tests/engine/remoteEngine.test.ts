@@ -23,6 +23,7 @@ const never: Engine = {
   replan: () => pendingUntilCancelled(),
   tryCuts: () => pendingUntilCancelled(),
   look: () => pendingUntilCancelled(),
+  takeWeather: () => pendingUntilCancelled(),
   dispose: () => {},
 };
 

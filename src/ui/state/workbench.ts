@@ -3,6 +3,7 @@ import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { TreeFile } from '../../document/treeFile.ts';
+import type { WeatherTaken } from '../../document/withEpw.ts';
 import { createEditor, type Editor } from '../../editor/editor.ts';
 import { type Kept, keepOnDevice, type Shelf } from '../../editor/keeping.ts';
 import type { Engine } from '../../engine/engine.ts';
@@ -67,6 +68,8 @@ export interface Workbench {
   readonly times: TimeWork;
   readonly look: LookWork;
   readonly plan: PlanWork;
+  /** Reads a weather file for a tree, away from the page's own thread. */
+  readonly readWeather: (file: TreeFile, text: string) => Promise<WeatherTaken>;
   readonly preferences: StoreApi<Preferences>;
   readonly view: StoreApi<View>;
   /** The stage, while there is one. */
@@ -123,6 +126,7 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     times: createTimeWork(engine),
     look: createLookWork(engine),
     plan,
+    readWeather: (file, text) => engine.takeWeather(file, text).result,
     preferences: createPreferences(shelf, language),
     view,
     stage: { current: null },

@@ -1,4 +1,5 @@
 /** An engine whose answers the test gives by hand. */
+import { withEpw } from '../../../src/document/withEpw.ts';
 import {
   Cancelled,
   type Engine,
@@ -72,6 +73,7 @@ export function standInEngine() {
     replan: (_file, options, onProgress) => running(replans, options, onProgress),
     tryCuts: (cutIds) => running(trials, cutIds, undefined),
     look: (_file, question, _options, onProgress) => running(looks as Asked<never>[], question, onProgress),
+    takeWeather: (file, text) => ({ result: Promise.resolve(withEpw(file, text)), cancel: () => {} }),
     dispose: () => {},
   };
   return { engine, lights, plans, replans, trials, looks };

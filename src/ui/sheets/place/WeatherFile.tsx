@@ -5,7 +5,7 @@ import { useWorkbench } from '../../state/workbench.ts';
 import { placeWords as words } from './words.ts';
 
 export function WeatherFile() {
-  const { editor } = useWorkbench();
+  const bench = useWorkbench();
   const picker = useRef<HTMLInputElement>(null);
   return (
     <div className="weather-file">
@@ -21,7 +21,7 @@ export function WeatherFile() {
         aria-label={words.weatherFile}
         onChange={(event) => {
           const file = event.target.files?.[0];
-          if (file !== undefined) void takeWeatherFromDevice(editor, file);
+          if (file !== undefined) void takeWeatherFromDevice(bench, file);
           event.target.value = '';
         }}
       />
