@@ -7,16 +7,22 @@ import type { Stage } from './windows.ts';
 
 export type Pass = 1 | 2;
 
-type Weighed = Pick<Cut, 'kind' | 'reasons' | 'gain'>;
+type Weighed = Pick<Cut, 'kind' | 'reasons' | 'gain' | 'standsIn'>;
 
 /**
- * First what a rule takes or what brings a clear gain; second the rest: in two weeks it is seen which buds have failed. Null for all but
- * buds that are rubbed off as they break.
+ * First what a rule takes, and what is right in most plausible worlds, as is that it goes rather than its rival; where no worlds were
+ * tried, what brings a clear gain. Second the rest: in two weeks it is seen which buds have failed. Null for all but buds that are
+ * rubbed off as they break.
  */
-export function passOf({ kind, reasons, gain }: Weighed, stage: Stage, values: FigValues): Pass | null {
-  if (kind !== 'rub off bud' || stage !== 'bud break') return null;
-  const isByRule = reasons[0]?.rule !== 'crowding';
-  return isByRule || gain.figs >= values.sureFromFigs ? 1 : 2;
+export function passOf(cut: Weighed, stage: Stage, values: FigValues): Pass | null {
+  if (cut.kind !== 'rub off bud' || stage !== 'bud break') return null;
+  return cut.reasons[0]?.rule !== 'crowding' || isSure(cut, values) ? 1 : 2;
+}
+
+function isSure({ gain, standsIn }: Weighed, { sureFromFigs, sureFromShare }: FigValues): boolean {
+  if (standsIn === null) return gain.figs >= sureFromFigs;
+  const { worlds, stands, rival } = standsIn;
+  return Math.min(stands, rival?.stands ?? worlds) >= sureFromShare * worlds;
 }
 
 /** From the day of the work, or bud break if that is later; the second pass ends with the time for rubbing off. */

@@ -15,7 +15,7 @@ const crowding = {
   figsWanted: 0,
 } as const;
 const weighed = (figs: number, reasons: Cut['reasons'] = [crowding], kind: Cut['kind'] = 'rub off bud') => {
-  return { kind, reasons, gain: { figs, fruitingWoodM: 0, lights: [] } };
+  return { kind, reasons, gain: { figs, fruitingWoodM: 0, lights: [] }, standsIn: null };
 };
 
 describe('passOf', () => {
@@ -25,6 +25,18 @@ describe('passOf', () => {
     ).toBe(1);
     expect(passOf(weighed(values.sureFromFigs), 'bud break', values)).toBe(1);
     expect(passOf(weighed(values.sureFromFigs - 0.01), 'bud break', values)).toBe(2);
+  });
+
+  it('asks the worlds where there are any: for the cut, and for it rather than its rival', () => {
+    const rival = { target: 'b', branch: 'East limb', atM: 0.3, stands: 11 };
+    const inWorlds = (stands: number, other: typeof rival | null) => {
+      const cut = { ...weighed(0.01), standsIn: { worlds: 20, stands, rival: other } };
+      return passOf(cut, 'bud break', values);
+    };
+    expect(inWorlds(12, null)).toBe(1);
+    expect(inWorlds(11, null)).toBe(2);
+    expect(inWorlds(20, rival)).toBe(2);
+    expect(inWorlds(20, { ...rival, stands: 12 })).toBe(1);
   });
 
   it('knows no passes for wood, nor for buds that are shoots by now', () => {
