@@ -51,7 +51,7 @@ export async function openSample(page: Page, name: string): Promise<void> {
 /** Waits until the list is that of the tree and of what is asked, regrown where it had to be, and its ticks are scored. */
 export async function workIsDone(page: Page): Promise<void> {
   // A list is tried in many trees and years before it is shown: longer than other work.
-  const patience = { timeout: 60_000 };
+  const patience = { timeout: 120_000 };
   await expect(page.getByTestId('work-headline')).toContainText(/ripen|Nothing needs doing/, patience);
   await expect(page.getByTestId('work-state')).toHaveText('', patience);
   await expect(page.locator('.cut-list.is-stale')).toHaveCount(0);

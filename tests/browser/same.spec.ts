@@ -74,5 +74,5 @@ test('the cut list of the page is that of the command: the same cuts, gains and 
   await expect(headline).toHaveText(
     `${score.plan.ripeFigs.toFixed(0)} figs ripen instead of ${score.doNothing.ripeFigs.toFixed(0)}`,
   );
-  await expect(page.locator('.work-head')).toContainText(`no fewer in ${confidence?.figs?.betterIn} of them`);
+  await expect(page.locator('.work-head')).toContainText(`no fewer in ${confidence?.figs?.betterIn}.`);
 });

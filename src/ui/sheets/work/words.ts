@@ -11,7 +11,7 @@ const figs = (count: number): string => {
 
 const between = ({ low, high }: Range): string => `${formatDecimal(low, 0)} to ${formatDecimal(high, 0)}`;
 
-const theCuts = (n: number): string => (n === 1 ? 'the one cut ticked' : `the ${n} cuts ticked`);
+const theCuts = (n: number): string => (n === 1 ? '1 cut ticked' : `${n} cuts ticked`);
 
 const cautionNames: Readonly<Record<CautionKey, string>> = {
   sap: 'sap',
@@ -32,15 +32,15 @@ export const workWords = {
       : `${figs(ripe)} ripen instead of ${formatDecimal(doNothing, 0)}`,
   headlineBy: (ticked: number, more: number) =>
     ticked === 0
-      ? 'Estimate for a normal year, with no cut made.'
-      : `Estimate for a normal year, with ${theCuts(ticked)}.${
+      ? 'Normal year, no cut made.'
+      : `Normal year, ${theCuts(ticked)}.${
           more < -0.5 ? ' Fewer than doing nothing: the price of cuts that wood or form need.' : ''
         }`,
   /** How far the figs lie apart over plausible trees and years; of the list as it is advised. */
   range: ({ worlds, figs: over }: Confidence): string | null =>
     over === null
       ? null
-      : `Over ${worlds} plausible trees and years ${between(over.plan)} against ${between(over.doNothing)}; no fewer in ${over.betterIn} of them.`,
+      : `In ${worlds} plausible trees and years ${between(over.plan)} against ${between(over.doNothing)}; no fewer in ${over.betterIn}.`,
   headlineNone: 'Nothing needs doing on this day.',
   planning: 'Working out what to do.',
   notPlanned: 'There is no list for this tree and day yet.',
@@ -56,7 +56,7 @@ export const workWords = {
   remarks: (n: number) => (n === 1 ? '1 note' : `${n} notes`),
   before: 'Before you cut',
   cautionsInShort:
-    'Fig sap burns skin in the sun: gloves and sleeves. Clean, sharp tools. An estimate: look before each cut.',
+    'Fig sap burns skin in the sun: gloves, sleeves. Clean, sharp tools. An estimate: look first.',
   cautionsOfSome: (keys: readonly CautionKey[]) =>
     `Some cuts: mind ${keys.map((key) => cautionNames[key]).join(', ')}.`,
   inFull: 'In full',
