@@ -115,10 +115,12 @@ function ofSeason({ input, year, plan, thinningCount }: RemarkFacts): Remark[] {
   return remarks;
 }
 
-function ofAmount({ input, plan, doNothing, cutCount, leafShareRemoved, figsHeld }: RemarkFacts): Remark[] {
+function ofAmount(facts: RemarkFacts): Remark[] {
+  const { input, plan, doNothing, cutCount, leafShareRemoved, figsHeld } = facts;
   const { removedShareWarnFraction: warn, removedShareStopFraction: stop } = input.values;
   const remarks: Remark[] = [];
-  if (cutCount === 0) remarks.push({ about: 'nothing to do' });
+  const isTrunkSick = facts.context.trunk.axis.condition !== 'live';
+  if (cutCount === 0 && !isTrunkSick) remarks.push({ about: 'nothing to do' });
   if (leafShareRemoved > warn) remarks.push({ about: 'share removed', share: leafShareRemoved, limit: warn });
   if (leafShareRemoved > stop + 0.005) remarks.push({ about: 'beyond the limit', limit: stop });
   else if (leafShareRemoved > stop - 0.02) remarks.push({ about: 'over several years', limit: stop });

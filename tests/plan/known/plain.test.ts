@@ -23,6 +23,24 @@ describe('a whip with nothing to do', () => {
   });
 });
 
+describe('a dead tree', () => {
+  const dead = tree(
+    trunk({ condition: 'dead' }),
+    limb('limb', 90, { condition: 'dead', buds: [bud('b', 0.8)] }),
+  );
+
+  it.each(['2026-01-19', '2026-04-03', summer])(
+    'is work for an arborist, never nothing to do: %s',
+    (date) => {
+      const { plan } = planOf(dead, { date });
+      expect(plan.cuts).toEqual([]);
+      expect(plan.score.plan.ripeFigs).toBe(0);
+      expect(plan.remarks[0]).toContain('have a licensed arborist look at it');
+      expect(plan.remarks.join(' ')).not.toContain('Nothing needs doing');
+    },
+  );
+});
+
 describe('a tree of one shoot', () => {
   it.each([
     ['a bud', tree(trunk({ grownIn: 2025, buds: [bud('only', 0.61)] })), '2026-04-03'],
