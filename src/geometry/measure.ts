@@ -44,9 +44,11 @@ export function formatLength(lengthM: number, units: Units): string {
   if (!Number.isFinite(lengthM)) throw new Error(`formatLength: a number is needed, got ${lengthM}`);
   if (lengthM < 0) return `-${formatLength(-lengthM, units)}`;
   if (units === 'us') return formatUsLength(lengthM);
-  if (lengthM < 0.00995) return `${Math.round(lengthM * 1000)} mm`;
+  // What was typed as 31.5 cm and came out of a sum as 31.4999999999 is 31.5 cm.
+  const cm = Math.round(lengthM * 1e9) / 1e7;
+  if (lengthM < 0.00995) return `${Math.round(cm * 10)} mm`;
   if (lengthM < 0.0995) return `${formatDecimal(lengthM * 100, 1).replace('.0', '')} cm`;
-  return lengthM < 0.995 ? `${Math.round(lengthM * 100)} cm` : `${formatDecimal(lengthM, 2)} m`;
+  return lengthM < 0.995 ? `${Math.round(cm)} cm` : `${formatDecimal(lengthM, 2)} m`;
 }
 
 /** An area as "1.84 m²", "295 cm²"; "19.8 sq ft", "45.7 sq in". */

@@ -24,6 +24,11 @@ describe('formatLength', () => {
     expect(formatLength(lengthM, 'us')).toBe(us);
   });
 
+  it('rounds what was typed, not what a sum of stretches made of it', () => {
+    expect(formatLength(0.315 - 1e-15, 'metric')).toBe('32 cm');
+    expect(formatLength(0.314999, 'metric')).toBe('31 cm');
+  });
+
   it('refuses what is no number', () => {
     expect(() => formatLength(Number.NaN, 'us')).toThrow(/got NaN/);
   });
