@@ -9,15 +9,28 @@ export const searchRecord = z.strictObject({
     .describe(
       'Worth of what is kept, in figs, on the canopy that it was sought on; null where there was nothing to choose.',
     ),
-  bound: z.number().nullable().describe('No set is worth more there; null where none was proved.'),
+  bound: z
+    .number()
+    .nullable()
+    .describe('No set is worth more there; null where there was nothing to choose.'),
   gap: z
     .number()
     .min(0)
     .nullable()
     .describe(
-      'Share of that bound by which the set may fall short: 0 where all sets were looked at; null where none was proved.',
+      'Share of that bound by which the set may fall short: 0 where none is better; a wide one may be far off. Null where there was nothing to choose.',
     ),
   evaluations: z.number().int().min(0).describe('Sets scored.'),
+  rounds: z
+    .number()
+    .int()
+    .min(0)
+    .describe('Times that growth was sought, each on the canopy regrown for the set before; at most four.'),
+  agreed: z
+    .boolean()
+    .describe(
+      'Whether the set found last is the one that its canopy was grown for; else the set that is worth most on its own canopy was taken.',
+    ),
 });
 
 export const choicePoint = z.strictObject({

@@ -20,6 +20,7 @@ export async function planCommand(
   const { date, units, weather, sky, boldness, worlds } = request;
   const options: PlanOptions = {
     ...(request.renewal === true ? { renewal: true } : {}),
+    ...(request.prove === true ? { prove: true } : {}),
     ...(date === undefined ? {} : { date }),
     ...(worlds === undefined ? {} : { worlds }),
     ...(boldness === undefined ? {} : { boldness }),

@@ -171,6 +171,20 @@ function sharedCautions(cuts: readonly Cut[]): CautionKey[] {
   return first?.cautions.filter((key) => rest.every(({ cautions }) => cautions.includes(key))) ?? [];
 }
 
+/** How far a better choice of what to keep can be away, by proof. */
+function searchLines({ candidates, gap, agreed }: Plan['search']): string[] {
+  if (candidates === 0 || gap === null) return [];
+  const percent = formatDecimal(Math.ceil((1000 * gap) / (1 - gap)) / 10, 1);
+  const proof =
+    gap < 1e-6
+      ? `No other choice among the ${candidates} to choose from is worth more: that is proved.`
+      : `The search met no better choice among the ${candidates} to choose from; none can be worth over ${percent} % more, which --prove may narrow.`;
+  const rest = agreed
+    ? ''
+    : ' Another choice may be as good: the search and the regrown shoots did not come to agree.';
+  return ['', ...wrapped(`${proof}${rest}`, lineWidth)];
+}
+
 function countWords(cuts: readonly Cut[]): string {
   const count = cuts.length;
   if (count === 0) return 'Nothing needs cutting.';
@@ -193,7 +207,7 @@ function yourCallLines({ cuts, yourCall, confidence, score }: Plan, wording: Wor
 }
 
 export function planText(plan: Plan, file: TreeFile, units: Units, energy: EnergyBasis): string {
-  const { cuts, date, steps, choice, pinch, renewal, confidence, yourCall, score, remarks } = plan;
+  const { cuts, date, steps, search, choice, pinch, renewal, confidence, yourCall, score, remarks } = plan;
   const shared = sharedCautions([...cuts, ...yourCall]);
   const wording = { viewpoint: file.site.viewpoint, units, confidence, said: new Set(shared) };
   const range = confidence && rangeText(confidence);
@@ -206,6 +220,7 @@ export function planText(plan: Plan, file: TreeFile, units: Units, energy: Energ
     ...scoreLines(score, units),
     ...(range === null ? [] : ['', ...wrapped(range, lineWidth)]),
     ...choiceLines(choice),
+    ...searchLines(search),
     ...stepLines(steps),
     '',
     countWords(cuts),

@@ -34,6 +34,8 @@ export interface WorkRequest {
   readonly date?: IsoDate;
   /** Of `plan` alone: ways to renew the tree, too. */
   readonly renewal?: boolean;
+  /** Of `plan` alone: a close bound on the search. */
+  readonly prove?: boolean;
   /** Of `plan` alone. */
   readonly boldness?: Boldness;
   readonly worlds?: number;
@@ -73,6 +75,7 @@ const optionsOf = {
     'weather',
     'sky',
     'renewal',
+    'prove',
     'boldness',
     'worlds',
   ],
@@ -83,12 +86,13 @@ const optionsOf = {
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
 
 /** Options that stand alone; all others take a value. */
-const flags = ['json', 'nodes', 'leaves', 'renewal', 'help', 'version'];
+const flags = ['json', 'nodes', 'leaves', 'renewal', 'prove', 'help', 'version'];
 const spellings = {
   json: { type: 'boolean' },
   nodes: { type: 'boolean' },
   leaves: { type: 'boolean' },
   renewal: { type: 'boolean' },
+  prove: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
   units: { type: 'string' },
@@ -177,6 +181,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(given.has('nodes') ? { nodes: true } : {}),
       ...(given.has('leaves') ? { leaves: true } : {}),
       ...(given.has('renewal') ? { renewal: true } : {}),
+      ...(given.has('prove') ? { prove: true } : {}),
     },
   };
 }

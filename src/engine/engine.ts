@@ -38,6 +38,8 @@ export interface PlanOptions {
   readonly worlds?: number;
   /** Ways to renew the tree, too. */
   readonly renewal?: boolean;
+  /** A close bound on the search for what to keep, too: up to some minutes of work. */
+  readonly prove?: boolean;
   /** Default: the day of the sketch. */
   readonly date?: IsoDate;
   /** Default balanced. */

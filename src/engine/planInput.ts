@@ -27,6 +27,7 @@ export function planInputOf(file: TreeFile, options: PlanOptions): PlanInput {
     leafSeed: options.leafSeed ?? defaultSeed,
     waves: options.waves ?? defaultWaves,
     renewal: options.renewal,
+    prove: options.prove,
     weather: options.weather,
     sky: options.sky,
     boldness: options.boldness,

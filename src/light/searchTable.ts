@@ -40,6 +40,12 @@ export class SearchTable {
   private readonly itemEntry: Int32Array;
   private readonly itemShare: Float32Array;
   private readonly free: Uint8Array;
+  /** What `peek` found: so many rows, each once, and how their light would change. Live: read them before the next call. */
+  peekCount = 0;
+  readonly peekRow: Int32Array;
+  readonly peekChange: Float64Array;
+  /** Per row: its place in `peekRow` plus 1; 0 when it is not there. */
+  private readonly peekAt: Int32Array;
 
   constructor(lists: OwnerListArrays, rows: ListRows, { free, keep }: SearchOptions) {
     this.rows = rows;
@@ -48,6 +54,9 @@ export class SearchTable {
     this.keep = keep.slice();
     this.share = new Float64Array(this.rowCount);
     this.changed = new Uint8Array(this.rowCount).fill(1);
+    this.peekRow = new Int32Array(this.rowCount);
+    this.peekChange = new Float64Array(this.rowCount);
+    this.peekAt = new Int32Array(this.rowCount);
     const entries = rows.list.length;
     this.passing = new Float64Array(entries);
     this.dark = new Uint16Array(entries);
@@ -59,6 +68,19 @@ export class SearchTable {
     this.itemEntry = byOwner.entry;
     this.itemShare = byOwner.share;
     this.sumAfresh();
+  }
+
+  /** Whether an owner may be toggled. */
+  frees(owner: number): boolean {
+    return this.free[owner] === 1;
+  }
+
+  /** A table of the same rows that is toggled for itself; what does not change is shared. */
+  fork(): SearchTable {
+    const { share, changed, keep, passing, dark, peekRow, peekChange, peekAt } = this;
+    const own = { share, changed, keep, passing, dark, peekRow, peekChange, peekAt };
+    const copies = Object.entries(own).map(([name, array]) => [name, array.slice()]);
+    return Object.assign(Object.create(SearchTable.prototype), this, Object.fromEntries(copies));
   }
 
   /** How many entries hold an owner: what a toggle of it costs. */
@@ -77,6 +99,52 @@ export class SearchTable {
     this.keep[owner] = stands;
     this.veil(owner, stands);
     this.shut(owner, stands);
+  }
+
+  /** What a toggle of an owner would change, in `peekRow` and `peekChange`; the table stays as it is. */
+  peek(owner: number): void {
+    if (this.free[owner] !== 1) throw new Error(`peek: owner ${owner} is not free in this table`);
+    const { itemEntry, itemShare, passing, dark, rowOf } = this;
+    for (let n = 0; n < this.peekCount; n++) this.peekAt[this.peekRow[n] as number] = 0;
+    this.peekCount = 0;
+    const stands = 1 - (this.keep[owner] as number);
+    const [opaque, end] = [this.opaqueStart[owner] as number, this.ownerStart[owner + 1] as number];
+    let [row, sum] = [-1, 0];
+    for (let k = this.ownerStart[owner] as number; k < opaque; k++) {
+      const entry = itemEntry[k] as number;
+      if (dark[entry] !== 0) continue;
+      const before = passing[entry] as number;
+      const share = itemShare[k] as number;
+      if (rowOf[entry] !== row) {
+        this.note(row, sum);
+        [row, sum] = [rowOf[entry] as number, 0];
+      }
+      sum += stands === 1 ? before * share - before : before / share - before;
+    }
+    this.note(row, sum);
+    for (let k = opaque; k < end; k++) {
+      const entry = itemEntry[k] as number;
+      if (dark[entry] !== 1 - stands) continue;
+      const light = passing[entry] as number;
+      this.note(rowOf[entry] as number, stands === 1 ? -light : light);
+    }
+  }
+
+  /** Place of a row in `peekRow`; -1 when it would stay as it is. */
+  peekedAt(row: number): number {
+    return (this.peekAt[row] as number) - 1;
+  }
+
+  private note(row: number, change: number): void {
+    if (row < 0 || change === 0) return;
+    const known = (this.peekAt[row] as number) - 1;
+    if (known >= 0) {
+      this.peekChange[known] = (this.peekChange[known] as number) + change;
+      return;
+    }
+    this.peekRow[this.peekCount] = row;
+    this.peekChange[this.peekCount] = change;
+    this.peekAt[row] = ++this.peekCount;
   }
 
   /** Sums everything afresh for a keep-set; owners that are not free must stand as they did. */

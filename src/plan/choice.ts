@@ -23,7 +23,7 @@ export interface ChoicePoint extends KeepFigures {
   readonly reads: readonly Boldness[];
 }
 
-export interface ThinProblem extends KeepProblem {
+export interface ChoiceProblem extends KeepProblem {
   figures(): KeepFigures;
   /** What the limits broken cost in `value`. */
   penalty(): number;
@@ -54,7 +54,7 @@ interface Point {
  * least, or brings most (greedy, so between the best set and the ends a better one of the same size may be missed).
  * @param best the set at which the problem stands
  */
-export function* chooseSets(problem: ThinProblem, best: Uint8Array): Generator<void, Choice, void> {
+export function* chooseSets(problem: ChoiceProblem, best: Uint8Array): Generator<void, Choice, void> {
   const at = new Position(problem, best.slice());
   const middle = at.point();
   const holds = ({ penalty }: Point): boolean => penalty < middle.penalty + hardFrom;
@@ -86,11 +86,11 @@ export function* chooseSets(problem: ThinProblem, best: Uint8Array): Generator<v
 }
 
 class Position {
-  private readonly problem: ThinProblem;
+  private readonly problem: ChoiceProblem;
   private readonly kept: Uint8Array;
   private readonly atATime: number;
 
-  constructor(problem: ThinProblem, kept: Uint8Array) {
+  constructor(problem: ChoiceProblem, kept: Uint8Array) {
     this.problem = problem;
     this.kept = kept;
     this.atATime = Math.ceil(problem.count / steps);
@@ -117,9 +117,7 @@ class Position {
     const worth: { readonly member: number; readonly value: number }[] = [];
     this.kept.forEach((state, member) => {
       if (state !== from) return;
-      this.problem.flip(member);
-      worth.push({ member, value: this.problem.value() });
-      this.problem.flip(member);
+      worth.push({ member, value: this.problem.valueIf(member, Number.NEGATIVE_INFINITY) });
     });
     worth.sort((a, b) => b.value - a.value);
     for (const { member } of worth.slice(0, this.atATime)) this.flip(member);

@@ -27,8 +27,8 @@ export function* cutEffects(context: TrialContext): Generator<CutEffect, void, v
   for (const cut of cuts) {
     const others = planned.filter((other) => other !== cut);
     const isPlanned = others.length < planned.length;
-    const whole = isPlanned ? plan : tryThese(context, [...planned, cut]);
-    yield effectOf(context, cut, whole, isPlanned ? tryThese(context, others) : plan);
+    const whole = isPlanned ? plan : tryThese(context, [...planned, cut], true);
+    yield effectOf(context, cut, whole, isPlanned ? tryThese(context, others, true) : plan);
   }
 }
 

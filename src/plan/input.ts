@@ -32,6 +32,8 @@ export interface PlanInput {
   readonly waves: number;
   /** Whether ways to renew the tree are wanted, too. */
   readonly renewal?: boolean | undefined;
+  /** Whether a close bound on the search is wanted, which may take a minute. */
+  readonly prove?: boolean | undefined;
   /** Of every day of the season; normal when left out. */
   readonly weather?: Weather | undefined;
   /** How the light of the sky lies over it; uniform when left out. */

@@ -24,6 +24,15 @@ export class KeepWorth {
   private readonly stretchM: Float64Array;
   /** Nodes at full leaf that have rows. */
   private readonly nodes: readonly number[];
+  /** Per row: its owner where that is free, else 0. */
+  private readonly rowGroup: Int32Array;
+  /** Rows of owner o, of all that is not free for owner 0: ownRow[ownStart[o]] to ownRow[ownStart[o + 1]] (excluded). */
+  private readonly ownStart: Int32Array;
+  private readonly ownRow: Int32Array;
+  /** Sums for what stands now, when they are known: figs set by bearing node are in `byBearing`. */
+  private woodM = 0;
+  private isSummed = false;
+  private readonly byBearingIf: Float64Array;
 
   constructor(traced: TracedSeason, values: FigValues, free: Uint8Array, keep: KeepSet) {
     this.traced = traced;
@@ -39,22 +48,150 @@ export class KeepWorth {
     this.stretchM = Float64Array.from(nodes, (i) => traced.places.stretchM[i] as number);
     this.worth = new Float64Array(this.rowOwner.length);
     this.byBearing = new Float64Array(1 + bearing.reduce((most, b) => Math.max(most, b), 0));
+    this.byBearingIf = new Float64Array(this.byBearing.length);
+    this.rowGroup = this.rowOwner.map((owner) => (free[owner] === 1 ? owner : 0));
+    const own = gatheredBy(this.rowGroup, free.length);
+    this.ownStart = own.start;
+    this.ownRow = own.row;
+  }
+
+  /** Whether an owner can be flipped. */
+  frees(owner: number): boolean {
+    return this.table.frees(owner);
+  }
+
+  /** Whether all of these can be flipped, and all others stand as here. */
+  serves(free: Uint8Array, standing: KeepSet): boolean {
+    const { table } = this;
+    return free.every(
+      (may, owner) => table.frees(owner) || (may === 0 && table.keep[owner] === standing[owner]),
+    );
+  }
+
+  /** The same that is flipped for itself. */
+  fork(): KeepWorth {
+    const { table, worth, byBearing, byBearingIf } = this;
+    return Object.assign(Object.create(KeepWorth.prototype), this, {
+      table: table.fork(),
+      worth: worth.slice(),
+      byBearing: byBearing.slice(),
+      byBearingIf: byBearingIf.slice(),
+    });
+  }
+
+  /** Bearing nodes there are, and one more. */
+  get bearings(): number {
+    return this.byBearing.length;
+  }
+
+  /** No set is worth more. */
+  get most(): number {
+    const { traced, values, stretchM } = this;
+    const figs = traced.crop.setInFullLight * traced.sites.count;
+    return figs + values.woodWorthFigsPerM * stretchM.reduce((sum, m) => sum + m, 0);
   }
 
   flip(owner: number): void {
     this.table.toggle(owner);
+    this.isSummed = false;
   }
 
   /** Ripe figs, and shoot in fruiting light at its price in figs. */
   value(): number {
-    const { rowOwner, worth, traced, values } = this;
-    const { keep } = this.table;
-    const ripe = this.ripeFigs();
+    this.sumUp();
+    return this.worthOf(this.byBearing, this.woodM);
+  }
+
+  /** The same were this owner taken away, or put back. */
+  valueIf(owner: number): number {
+    this.sumUp();
+    const { table, rowOwner, worth, ownRow, byBearingIf } = this;
+    const stands = table.keep[owner] === 1;
+    byBearingIf.set(this.byBearing);
+    let woodM = this.woodM;
+    const count = (row: number, by: number): void => {
+      const bearing = this.traced.sites.bearing[row];
+      if (bearing === undefined) woodM += by;
+      else byBearingIf[bearing] = (byBearingIf[bearing] as number) + by;
+    };
+    table.peek(owner);
+    for (let n = 0; n < table.peekCount; n++) {
+      const row = table.peekRow[n] as number;
+      const of = rowOwner[row] as number;
+      if (of === owner || table.keep[of] !== 1) continue;
+      count(
+        row,
+        this.worthAt(row, (table.share[row] as number) + (table.peekChange[n] as number)) -
+          (worth[row] as number),
+      );
+    }
+    const [from, to] = [this.ownStart[owner] as number, this.ownStart[owner + 1] as number];
+    for (let k = from; k < to; k++) {
+      const row = ownRow[k] as number;
+      count(row, stands ? -(worth[row] as number) : this.worthAt(row, this.lightIf(row)));
+    }
+    return this.worthOf(byBearingIf, woodM);
+  }
+
+  /** Adds the figs set at the sites of an owner, and returns what its wood brings; of all that is not free for owner 0. */
+  addPart(owner: number, setByBearing: Float64Array): number {
+    this.readChanged();
+    const { worth, ownRow, traced } = this;
+    const [from, to] = [this.ownStart[owner] as number, this.ownStart[owner + 1] as number];
     let woodM = 0;
-    for (let i = traced.sites.count; i < worth.length; i++) {
+    for (let k = from; k < to; k++) {
+      const row = ownRow[k] as number;
+      const bearing = traced.sites.bearing[row];
+      if (bearing === undefined) woodM += worth[row] as number;
+      else setByBearing[bearing] = (setByBearing[bearing] as number) + (worth[row] as number);
+    }
+    return this.values.woodWorthFigsPerM * woodM;
+  }
+
+  /** What an owner, put back, would take from each: entry per owner, of all that is not free entry 0. */
+  harmOf(owner: number): Float64Array {
+    const { table, rowGroup, traced } = this;
+    const harm = new Float64Array(this.ownStart.length - 1);
+    table.peek(owner);
+    for (let n = 0; n < table.peekCount; n++) {
+      const row = table.peekRow[n] as number;
+      const light = table.share[row] as number;
+      const loss = this.worthAt(row, light) - this.worthAt(row, light + (table.peekChange[n] as number));
+      const of = rowGroup[row] as number;
+      const worth = row < traced.sites.count ? loss : this.values.woodWorthFigsPerM * loss;
+      if (of !== owner) harm[of] = (harm[of] as number) + worth;
+    }
+    return harm;
+  }
+
+  /** Light of a row after what was peeked at last. */
+  private lightIf(row: number): number {
+    const at = this.table.peekedAt(row);
+    return (this.table.share[row] as number) + (at < 0 ? 0 : (this.table.peekChange[at] as number));
+  }
+
+  private worthOf(byBearing: Float64Array, woodM: number): number {
+    return ripened(byBearing, this.traced.crop).ripe + this.values.woodWorthFigsPerM * woodM;
+  }
+
+  private sumUp(): void {
+    if (this.isSummed) return;
+    this.readChanged();
+    const { rowOwner, worth, byBearing, traced } = this;
+    const { keep } = this.table;
+    const { count, bearing } = traced.sites;
+    byBearing.fill(0);
+    for (let i = 0; i < count; i++) {
+      if (keep[rowOwner[i] as number] !== 1) continue;
+      const b = bearing[i] as number;
+      byBearing[b] = (byBearing[b] as number) + (worth[i] as number);
+    }
+    let woodM = 0;
+    for (let i = count; i < worth.length; i++) {
       if (keep[rowOwner[i] as number] === 1) woodM += worth[i] as number;
     }
-    return ripe + values.woodWorthFigsPerM * woodM;
+    this.woodM = woodM;
+    this.isSummed = true;
   }
 
   /** What a grower looks at, beside the worth. */
@@ -82,31 +219,39 @@ export class KeepWorth {
   }
 
   private ripeFigs(): number {
-    this.readChanged();
-    const { rowOwner, worth, byBearing, traced } = this;
-    const { keep } = this.table;
-    const { count, bearing } = traced.sites;
-    byBearing.fill(0);
-    for (let i = 0; i < count; i++) {
-      if (keep[rowOwner[i] as number] !== 1) continue;
-      const b = bearing[i] as number;
-      byBearing[b] = (byBearing[b] as number) + (worth[i] as number);
-    }
-    return ripened(byBearing, traced.crop).ripe;
+    this.sumUp();
+    return ripened(this.byBearing, this.traced.crop).ripe;
   }
 
   private readChanged(): void {
-    const { table, worth, traced, values, stretchM } = this;
+    const { table, worth } = this;
     const { share, changed, keep } = table;
-    const { crop, sites } = traced;
     for (let i = 0; i < worth.length; i++) {
       if (changed[i] === 0 || keep[this.rowOwner[i] as number] !== 1) continue;
       changed[i] = 0;
-      const light = share[i] as number;
-      if (i < sites.count) worth[i] = crop.setInFullLight * crop.response(light);
-      else worth[i] = light >= values.fruitHalfAtFraction ? (stretchM[i - sites.count] as number) : 0;
+      worth[i] = this.worthAt(i, share[i] as number);
     }
   }
+
+  private worthAt(row: number, light: number): number {
+    const { crop, sites } = this.traced;
+    if (row < sites.count) return crop.setInFullLight * crop.response(light);
+    return light >= this.values.fruitHalfAtFraction ? (this.stretchM[row - sites.count] as number) : 0;
+  }
+}
+
+/** Rows by their owner. */
+function gatheredBy(rowOwner: Int32Array, ownerCount: number) {
+  const start = new Int32Array(ownerCount + 1);
+  for (const owner of rowOwner) start[owner + 1] = (start[owner + 1] as number) + 1;
+  for (let o = 0; o < ownerCount; o++) start[o + 1] = (start[o + 1] as number) + (start[o] as number);
+  const next = start.slice();
+  const row = new Int32Array(rowOwner.length);
+  rowOwner.forEach((owner, r) => {
+    row[next[owner] as number] = r;
+    next[owner] = (next[owner] as number) + 1;
+  });
+  return { start, row };
 }
 
 function rowSources({ stages, full, sites }: TracedSeason, nodes: readonly number[]): RowSource[] {

@@ -46,6 +46,8 @@ export interface Limits {
   /** Entry per candidate, 1 kept. */
   breaches(kept: ArrayLike<number>): Breaches;
   penalty(kept: ArrayLike<number>): number;
+  /** Least penalty of all sets that keep `least` and nothing beyond `most`. */
+  floor(least: ArrayLike<number>, most: ArrayLike<number>): number;
 }
 
 export function keepLimits(input: LimitInput): Limits {
@@ -78,19 +80,21 @@ export function keepLimits(input: LimitInput): Limits {
   };
   return {
     breaches,
-    penalty: (kept) => {
-      const found = breaches(kept);
-      return (
-        perShareOver * found.shareOver +
-        perBareBranch * found.bareBranches +
-        perBareBase * found.bareBases +
-        perBreach * (found.overFull + found.tooClosePairs) +
-        perLeadingBud * found.leadingBudsGone +
-        perLeadingShoot * found.leadingShootsGone
-      );
+    penalty: (kept) => cost(breaches(kept)),
+    floor: (least, most) => {
+      const { overFull, tooClosePairs } = breaches(least);
+      return cost({ ...breaches(most), overFull, tooClosePairs });
     },
   };
 }
+
+const cost = (found: Breaches): number =>
+  perShareOver * found.shareOver +
+  perBareBranch * found.bareBranches +
+  perBareBase * found.bareBases +
+  perBreach * (found.overFull + found.tooClosePairs) +
+  perLeadingBud * found.leadingBudsGone +
+  perLeadingShoot * found.leadingShootsGone;
 
 function shareOver(input: LimitInput, kept: ArrayLike<number>): number {
   if (input.treeLeafAreaM2 <= 0) return 0;

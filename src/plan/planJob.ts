@@ -18,6 +18,7 @@ export interface MadePlan {
   readonly input: PlanInput;
   readonly work: WeighedWork;
   readonly found: Thinned;
+  readonly told: ToldPlan;
 }
 
 /**
@@ -32,7 +33,7 @@ export function* planJob(given: PlanInput): JobSteps<PlanResult> {
   const work = yield* weighedWork(input);
   const found = yield* thinInRounds(roundsOf(input, work));
   const told = yield* within(tellPlan(input, work, found), 0.92, 1);
-  return { ...told, made: { input: given, work, found } };
+  return { ...told, made: { input: given, work, found, told } };
 }
 
 /** The rules' cuts, without those that stand in too few worlds. */

@@ -30,10 +30,11 @@ export function* replanJob(made: MadePlan, given: PlanInput): JobSteps<Replanned
   const leave = new Set(made.work.yourCall.filter(isUnmarkedIn(input.tree)).map(({ id }) => id));
   const work = { ...(yield* findWork(input, { leave })), standsIn: made.work.standsIn };
   if (endsOf(work) !== endsOf(made.work)) return { ...(yield* planJob(given)), isApproximate: false };
-  const found = yield* thinAgain(roundsOf(input, work), made.found);
-  const told = yield* tellPlan(input, work, found);
-  const isApproximate = grows(input) && !sameIds(goingOf(work, found), goingOf(made.work, made.found));
-  return { ...told, isApproximate, made: { input: given, work, found } };
+  const again = yield* thinAgain(roundsOf(input, work), made.found);
+  const isApproximate = grows(input) && !sameIds(goingOf(work, again), goingOf(made.work, made.found));
+  const found = { ...again, search: { ...again.search, agreed: !isApproximate } };
+  const told = yield* tellPlan(input, work, found, made.told);
+  return { ...told, isApproximate, made: { input: given, work, found, told } };
 }
 
 const goingOf = ({ settled }: FoundWork, { taken, doubt }: Thinned): ReadonlySet<string> =>

@@ -2,19 +2,26 @@
 import type { CutEnd } from '../growth/cutEnds.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Candidate } from './candidates.ts';
-import { type ChoicePoint, chooseSets, type ThinProblem } from './choice.ts';
+import { type ChoicePoint, chooseSets } from './choice.ts';
 import { type JobSteps, within } from './errand.ts';
 import type { PlanInput } from './input.ts';
-import { type KeepProblem, type Kept, searchKeepSet } from './search.ts';
-import { thinProblem } from './thin.ts';
+import { type Proof, prove } from './prove.ts';
+import { counted, type KeepProblem, type Kept, type SearchStart, searchKeepSet } from './search.ts';
+import { type SoughtLight, type ThinProblem, thinProblem } from './thin.ts';
 import { grows, type TracedSeason, untracedSeason } from './tracedSeason.ts';
 import { traceUpTo } from './traceUpTo.ts';
 import { mostToWalk, walkKeepSets } from './walkKeepSets.ts';
 import { type Doubt, noDoubt } from './worlds/judgePlan.ts';
 import { rivalsOf } from './worlds/rivals.ts';
 
-/** Rounds of search at most; the first of them from scratch, the others from the set before. */
-const mostRounds = 3;
+/** Rounds of search at most; the first of them from scratch, the others from the set before. Our choice. */
+const mostRounds = 4;
+/** Members of a group of the bound, alone and where it is tightened, and sets scored for that; our choice. */
+const groupSize = 6;
+const provedGroupSize = 4;
+const mostToProve = 1_500_000;
+/** Kicks while set and canopy do not agree yet, as share of those in the end. Our choice. */
+const roundEffort = 0.15;
 /** Waves of rays for the search; the scores are taken with all that were asked for. */
 const searchWaves = 2;
 
@@ -29,6 +36,8 @@ export interface Thinned {
   readonly search: SearchRecord;
   /** From few shoots to all, on the canopy of the balanced plan. */
   readonly choice: readonly ChoicePoint[];
+  /** Light of the canopy on which they were sought, for other pins; null where nothing was to choose. */
+  readonly sought: SoughtLight | null;
 }
 
 /** What is known of the search. */
@@ -37,14 +46,29 @@ export interface SearchRecord {
   readonly candidates: number;
   /** What its set is worth on the canopy that it was sought on, in figs: see `thin.ts`; null where there was nothing to choose from. */
   readonly value: number | null;
-  /** No set is worth more there, and by how much this one may fall short; null where not all sets were looked at. */
+  /**
+   * No set is worth more there, and by what share this one may fall short. 0 where all sets were looked at; else the bound may be
+   * far off, and the set the best all the same. Null where there was nothing to choose from, and for other pins at once.
+   */
   readonly bound: number | null;
   readonly gap: number | null;
   /** Sets scored, over all rounds. */
   readonly evaluations: number;
+  /** Times that growth was sought, each on the canopy regrown for the set before; at most four. */
+  readonly rounds: number;
+  /** Whether the set found last is the one that its canopy was grown for; else the set that is worth most on its own canopy was taken. */
+  readonly agreed: boolean;
 }
 
-const noSearch: SearchRecord = { candidates: 0, value: null, bound: null, gap: null, evaluations: 0 };
+const noSearch: SearchRecord = {
+  candidates: 0,
+  value: null,
+  bound: null,
+  gap: null,
+  evaluations: 0,
+  rounds: 0,
+  agreed: true,
+};
 
 export interface RoundsInput {
   readonly plan: PlanInput;
@@ -66,7 +90,7 @@ export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
   const start = settled.size > 0 && grows(plan) ? grownWithout(input, settled) : untouched;
   const agreed: Agreed =
     candidates.length === 0
-      ? { taken: new Set(), thinned: start, first: start, search: noSearch }
+      ? { taken: new Set(), thinned: start, first: start, search: noSearch, problem: null }
       : yield* within(agree(input, start), 0, 0.45);
   const chosen = yield* within(choosing(input, agreed), 0.45, 0.5);
   const first = start === untouched ? agreed.first : untouched;
@@ -75,7 +99,9 @@ export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
   const planned = withoutCalls(input, chosen, doubt.yourCall);
   const isSame = planned.full.canopy === asItIs.full.canopy;
   const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, planned, input), 0.8, 0.9);
-  return { asItIs, thinned, taken: chosen.taken, doubt, search: agreed.search, choice: chosen.choice };
+  const sought = agreed.problem?.light() ?? null;
+  const { taken, choice } = chosen;
+  return { asItIs, thinned, taken, doubt, search: agreed.search, choice, sought };
 }
 
 /** The canopy of the plan, with what is the grower's call counted as staying. */
@@ -90,18 +116,17 @@ export function* thinAgain(input: RoundsInput, before: Thinned): JobSteps<Thinne
   const { candidates } = input;
   if (candidates.length === 0)
     return { ...before, taken: new Set(), doubt: noDoubt, search: noSearch, choice: [] };
-  const problem = counted(problemOn(input, before.thinned));
-  const start = Uint8Array.from(candidates, ({ id }) => (before.taken.has(id) ? 0 : 1));
-  const found: Kept = yield* within(searching(problem, start), 0, 0.5);
-  const search = recordOf(candidates.length, found.value, problem.evaluations());
-  const agreed = {
-    taken: takenOf(candidates, found.kept),
-    thinned: before.thinned,
-    first: before.asItIs,
-    search,
-  };
+  const traced = before.sought?.traced ?? before.thinned;
+  const problem = counted(problemOn(input, traced, before.sought));
+  const from = Uint8Array.from(candidates, ({ id }) => (before.taken.has(id) ? 0 : 1));
+  const found: Kept = yield* within(searching(problem, { from, effort: 0 }), 0, 0.5);
+  const searched = { evaluations: problem.evaluations(), rounds: 1, agreed: true };
+  const search = recordOf(found, null, searched);
+  const agreed = { ...before, taken: takenOf(candidates, found.kept), search, first: before.asItIs, problem };
+  const again = { ...before, doubt: { ...before.doubt, confidence: null }, search };
+  if ((input.plan.boldness ?? 'balanced') === 'balanced') return { ...again, taken: agreed.taken };
   const { taken, choice } = yield* within(choosing(input, agreed), 0.5, 0.9);
-  return { ...before, taken, doubt: { ...before.doubt, confidence: null }, search, choice };
+  return { ...again, taken, choice };
 }
 
 const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedSeason =>
@@ -113,6 +138,8 @@ interface Agreed {
   readonly thinned: TracedSeason;
   readonly first: TracedSeason;
   readonly search: SearchRecord;
+  /** Of that canopy, standing at that set; null where nothing is to choose. */
+  readonly problem: ThinProblem | null;
 }
 
 function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
@@ -120,24 +147,45 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
   const part = 1 / (2 * mostRounds + 1);
   const waves = Math.min(plan.waves, searchWaves);
   const first = yield* within(tracing(waves, start, input), 0, part);
-  let traced = first;
-  let before: Uint8Array | null = null;
+  let thinned = first;
+  let problem = counted(problemOn(input, thinned));
+  let from: Uint8Array | undefined;
   let evaluations = 0;
-  let best: { value: number; of: Omit<Agreed, 'first'> } | null = null;
+  let best: (Kept & { readonly of: Pick<Agreed, 'taken' | 'thinned'> & { problem: ThinProblem } }) | null =
+    null;
   for (let round = 1; ; round++) {
-    const problem = counted(problemOn(input, traced));
-    const found: Kept = yield* within(searching(problem, before), (2 * round - 1) * part, 2 * round * part);
+    const isLast = !grows(plan);
+    const start = { from, effort: isLast ? 1 : roundEffort };
+    let found: Kept = yield* within(searching(problem, start), (2 * round - 1) * part, 2 * round * part);
+    if (!isLast && from !== undefined && sameSet(from, found.kept)) {
+      found = yield* within(searching(problem, { from }), 2 * round * part, 2 * round * part);
+    }
     evaluations += problem.evaluations();
+    let agreed = isLast || (from !== undefined && sameSet(from, found.kept));
+    if (agreed) {
+      const proof = yield* within(proving(problem, found, plan.prove), 2 * round * part, 1);
+      evaluations += proof.evaluations;
+      agreed = isLast || sameSet(found.kept, proof.kept);
+      found = proof;
+      if (agreed) {
+        const search = recordOf(found, proof.bound, { evaluations, rounds: round, agreed });
+        return { taken: takenOf(candidates, found.kept), thinned, first, search, problem };
+      }
+    }
     const taken = takenOf(candidates, found.kept);
-    const search = recordOf(candidates.length, found.value, evaluations);
-    const agrees = before !== null && sameSet(before, found.kept);
-    if (agrees || !grows(plan)) return { taken, thinned: traced, first, search };
     const regrown = grownWithout(input, new Set([...settled, ...taken]));
-    traced = yield* within(tracing(waves, regrown, input), 2 * round * part, (2 * round + 1) * part);
-    const value = valueOf(problemOn(input, traced), found.kept);
-    if (best === null || value > best.value) best = { value, of: { taken, thinned: traced, search } };
-    if (round === mostRounds) return { ...best.of, first, search: { ...best.of.search, evaluations } };
-    before = found.kept;
+    thinned = yield* within(tracing(waves, regrown, input), 2 * round * part, (2 * round + 1) * part);
+    problem = counted(problemOn(input, thinned));
+    const value = valueOf(problem, found.kept);
+    if (best === null || value > best.value) {
+      best = { value, kept: found.kept, of: { taken, thinned, problem } };
+    }
+    if (round === mostRounds) {
+      const { bound } = yield* within(proving(best.of.problem, best, false), 1, 1);
+      const search = recordOf(best, bound, { evaluations, rounds: round, agreed });
+      return { ...best.of, first, search };
+    }
+    from = found.kept;
   }
 }
 
@@ -152,11 +200,10 @@ export interface Chosen extends Pick<Thinned, 'thinned' | 'taken' | 'choice'> {
 /** The set as bold as was asked for, on a canopy regrown for it. */
 function* choosing(input: RoundsInput, agreed: Agreed): JobSteps<Chosen> {
   const { plan, settled, candidates } = input;
-  const { taken, thinned } = agreed;
-  if (candidates.length === 0) return { taken, thinned, choice: [], asked: new Set(), rivals: new Map() };
-  const problem = problemOn(input, thinned);
+  const { taken, thinned, problem } = agreed;
+  if (problem === null) return { taken, thinned, choice: [], asked: new Set(), rivals: new Map() };
   const best = Uint8Array.from(candidates, ({ id }) => (taken.has(id) ? 0 : 1));
-  valueOf(problem, best);
+  problem.become(best);
   const sets = chooseSets(problem, best);
   let step = sets.next();
   for (let n = 1; !step.done; step = sets.next(), n++) {
@@ -186,41 +233,46 @@ function rivalIds(
   return new Map([...rivalsOf(problem, wanted)].map(([one, other]) => [idOf(one), idOf(other)]));
 }
 
-/** A set found by looking at all is worth as much as any. */
-function recordOf(candidates: number, value: number, evaluations: number): SearchRecord {
-  const isProved = candidates <= mostToWalk;
-  return { candidates, value, bound: isProved ? value : null, gap: isProved ? 0 : null, evaluations };
+type Searched = Pick<SearchRecord, 'evaluations' | 'rounds' | 'agreed'>;
+
+function recordOf({ kept, value }: Kept, bound: number | null, searched: Searched): SearchRecord {
+  const gap = bound !== null && bound > 0 ? 1 - value / bound : null;
+  return { candidates: kept.length, value, bound, gap, ...searched };
 }
 
-function counted(problem: KeepProblem): KeepProblem & { evaluations(): number } {
-  let evaluations = 0;
-  const value = (): number => {
-    evaluations++;
-    return problem.value();
-  };
-  return { ...problem, value, evaluations: () => evaluations };
+/** A set found by looking at all is worth as much as any; of more members a bound tells how far it may fall short. */
+function* proving(problem: ThinProblem, found: Kept, isWanted: boolean | undefined): JobSteps<Proof> {
+  if (problem.count <= mostToWalk) return { ...found, bound: found.value, evaluations: 0 };
+  const budget = isWanted === true ? mostToProve : 0;
+  const steps = prove(problem, found, budget, isWanted === true ? provedGroupSize : groupSize);
+  for (let step = steps.next(), part = 1; ; step = steps.next(), part++) {
+    if (step.done) return step.value;
+    const percent = (100 * (1 - found.value / step.value)).toFixed(1);
+    const doing = `Looking for a better choice: none can be better by more than ${percent} %`;
+    yield { done: 1 - 1 / (1 + part / 1000), doing };
+  }
 }
 
-const problemOn = (input: RoundsInput, traced: TracedSeason): ThinProblem =>
-  thinProblem({ ...input, traced, tree: input.plan.tree, values: input.plan.values });
+const problemOn = (
+  input: RoundsInput,
+  traced: TracedSeason,
+  sought: SoughtLight | null = null,
+): ThinProblem => thinProblem({ ...input, traced, tree: input.plan.tree, values: input.plan.values, sought });
 
 const takenOf = (candidates: readonly Candidate[], kept: ArrayLike<number>): ReadonlySet<string> =>
   new Set(candidates.filter((_, i) => kept[i] === 0).map(({ id }) => id));
 
 const sameSet = (a: Uint8Array, b: Uint8Array): boolean => a.every((kept, i) => kept === b[i]);
 
-/** Worth of a set on a problem where all are kept. */
-function valueOf(problem: KeepProblem, kept: Uint8Array): number {
-  kept.forEach((stands, member) => {
-    if (stands === 0) problem.flip(member);
-  });
+function valueOf(problem: ThinProblem, kept: Uint8Array): number {
+  problem.become(kept);
   return problem.value();
 }
 
 /** Few candidates: all sets; many: a search, in later rounds from the set before. */
-function* searching(problem: KeepProblem, start: Uint8Array | null): JobSteps<Kept> {
-  const search =
-    problem.count <= mostToWalk ? walkKeepSets(problem) : searchKeepSet(problem, start ?? undefined);
+function* searching(problem: ThinProblem, start: SearchStart): JobSteps<Kept> {
+  problem.become(new Uint8Array(problem.count).fill(1));
+  const search = problem.count <= mostToWalk ? walkKeepSets(problem) : searchKeepSet(problem, start);
   for (let step = search.next(), moves = 1; ; step = search.next(), moves++) {
     if (step.done) return step.value;
     yield { done: 1 - 1 / (1 + moves / 50), doing: 'Trying which shoots to keep' };

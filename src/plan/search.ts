@@ -12,10 +12,32 @@ export interface KeepProblem {
   readonly count: number;
   /** Worth of the set as it stands; higher is better. */
   value(): number;
+  /**
+   * Worth were one member taken out, or put back; the set stays as it is. Where that is surely below `atLeast`, any worth
+   * below it will do.
+   */
+  valueIf(member: number, atLeast: number): number;
   /** Takes a member out, or puts it back. */
   flip(member: number): void;
   /** Members worth trying in exchange for this one; all when left out. */
   partnersOf?(member: number): readonly number[];
+}
+
+/** The same problem, with every set scored counted. */
+export function counted<Problem extends KeepProblem>(problem: Problem): Problem & { evaluations(): number } {
+  let evaluations = 0;
+  return {
+    ...problem,
+    value: () => {
+      evaluations++;
+      return problem.value();
+    },
+    valueIf: (member, atLeast) => {
+      evaluations++;
+      return problem.valueIf(member, atLeast);
+    },
+    evaluations: () => evaluations,
+  };
 }
 
 export interface Kept {
@@ -27,40 +49,61 @@ export interface Kept {
 /** Gains below this are rounding, not gains. */
 const least = 1e-9;
 
-/**
- * Leaves the problem at its best set. All members are kept when it begins. Yields after each round of moves.
- * @param start a set known to be good, entry per member; the search then only betters that one
- */
-export function* searchKeepSet(problem: KeepProblem, start?: ArrayLike<number>): Generator<void, Kept, void> {
+export interface SearchStart {
+  /** A set known to be good, entry per member: the search then only betters that one. */
+  readonly from?: ArrayLike<number> | undefined;
+  /** Share of the kicks, 0 to 1; all when left out. */
+  readonly effort?: number;
+}
+
+/** Leaves the problem at its best set. All members are kept when it begins. Yields after each round of moves. */
+export function* searchKeepSet(
+  problem: KeepProblem,
+  { from, effort = 1 }: SearchStart = {},
+): Generator<void, Kept, void> {
   const state = new SetState(problem);
-  if (start !== undefined) {
-    state.become(start);
+  if (from === undefined) yield* construct(state);
+  else {
+    state.become(from);
     yield* settle(state);
-    yield* settleAmongAll(state);
-    return { kept: state.kept.slice(), value: state.value };
   }
-  yield* climb(state, 1);
-  yield* settle(state);
-  const fromAbove = { kept: state.kept.slice(), value: state.value };
-  state.become(new Uint8Array(problem.count));
-  yield* climb(state, 0);
-  yield* settle(state);
-  if (fromAbove.value >= state.value - least) state.become(fromAbove.kept);
-  for (let kick = 0; kick < kicksFor(problem.count); kick++) yield* kicked(state, kick);
+  const kicks = Math.ceil(effort * kicksFor(problem.count));
+  for (let kick = 0; kick < kicks; kick++) yield* kicked(state, kick);
   yield* settleAmongAll(state);
   return { kept: state.kept.slice(), value: state.value };
 }
 
-/** Kicks get dear with the square of the members: 20 for a dozen, 4 for sixty. Our choice, tuned on crowded trees. */
-const kicksFor = (count: number): number =>
-  count < 4 ? 0 : Math.max(3, Math.min(20, Math.round(240 / count)));
+/** The better of what is left of all and of what is built up from none. */
+function* construct(state: SetState): Generator<void, void, void> {
+  yield* climb(state, 1);
+  yield* settle(state);
+  const fromAbove = { kept: state.kept.slice(), value: state.value };
+  state.become(new Uint8Array(state.problem.count));
+  yield* climb(state, 0);
+  yield* settle(state);
+  if (fromAbove.value >= state.value - least) state.become(fromAbove.kept);
+}
 
-/** Flips two kept and two gone members by chance, settles, and goes back unless that was better. */
+/** Kicks get dear with the square of the members: 24 for up to sixty, 7 for two hundred. Our choice, by trees of 60 buds. */
+const kicksFor = (count: number): number =>
+  count < 4 ? 0 : Math.max(3, Math.min(24, Math.round(1440 / count)));
+
+/**
+ * Flips two kept and two gone members by chance, every second time on one limb, settles, and goes back unless that was
+ * better.
+ */
 function* kicked(state: SetState, kick: number): Generator<void, void, void> {
   const [kept, value] = [state.kept.slice(), state.value];
+  const drawn = (members: readonly number[], k: number): number | undefined =>
+    members[Math.floor(random01(kick, k, members.length) * members.length)];
+  const all = [...kept.keys()];
+  const { partnersOf } = state.problem;
+  const near = kick % 2 === 1 && partnersOf !== undefined ? partnersOf(drawn(all, 4) ?? 0) : all;
   for (let k = 0; k < 4; k++) {
-    const members = [...state.kept.keys()].filter((i) => kept[i] === k % 2 && state.kept[i] === kept[i]);
-    const member = members[Math.floor(random01(kick, k, members.length) * members.length)];
+    const member = drawn(
+      near.filter((i) => kept[i] === k % 2 && state.kept[i] === kept[i]),
+      k,
+    );
     if (member !== undefined) state.flip(member);
   }
   state.value = state.problem.value();
@@ -91,14 +134,11 @@ class SetState {
 
   /** Flips a member for good when that makes the set better. */
   bettered(member: number): boolean {
+    const value = this.problem.valueIf(member, this.value + least);
+    if (!(value > this.value + least)) return false;
     this.flip(member);
-    const value = this.problem.value();
-    if (value > this.value + least) {
-      this.value = value;
-      return true;
-    }
-    this.flip(member);
-    return false;
+    this.value = this.problem.value();
+    return true;
   }
 }
 
@@ -108,9 +148,7 @@ function* climb(state: SetState, from: number): Generator<void, void, void> {
     let [best, bestValue] = [-1, state.value + least];
     for (let i = 0; i < state.kept.length; i++) {
       if (state.kept[i] !== from) continue;
-      state.flip(i);
-      const value = state.problem.value();
-      state.flip(i);
+      const value = state.problem.valueIf(i, bestValue);
       if (value > bestValue) [best, bestValue] = [i, value];
     }
     if (best < 0) return;
@@ -129,7 +167,8 @@ function* settle(
   for (let improved = true; improved; ) {
     improved = false;
     for (let i = 0; i < state.kept.length; i++) {
-      improved = state.bettered(i) || swapped(state, i, partners) || improved;
+      // Each pair once: a kept member for one that is gone.
+      improved = state.bettered(i) || (state.kept[i] === 1 && swapped(state, i, partners)) || improved;
       yield;
     }
   }

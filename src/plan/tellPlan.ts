@@ -15,8 +15,9 @@ import { remarkText } from './remarks.ts';
 import { renewalWays } from './renewal.ts';
 import type { Thinned } from './rounds.ts';
 import { ruleContext } from './ruleContext.ts';
+import type { Score } from './score.ts';
 import { workSteps } from './steps.ts';
-import { type TrialContext, trialContext, tryThese } from './trial.ts';
+import { type TrialContext, type Tried, trialContext, tryThese } from './trial.ts';
 import type { WorkYear } from './windows.ts';
 import type { WeighedWork } from './worlds/weighRules.ts';
 
@@ -26,7 +27,13 @@ export interface ToldPlan {
   readonly trial: TrialContext;
 }
 
-export function* tellPlan(input: PlanInput, work: WeighedWork, found: Thinned): JobSteps<ToldPlan> {
+/** @param before a plan told from the same rays, for other cuts */
+export function* tellPlan(
+  input: PlanInput,
+  work: WeighedWork,
+  found: Thinned,
+  before: ToldPlan | null = null,
+): JobSteps<ToldPlan> {
   const { free, pinned } = work.choice;
   const { taken, doubt } = found;
   const sought = free.filter(({ id }) => taken.has(id)).map((one) => ofCandidate(one, null));
@@ -35,28 +42,20 @@ export function* tellPlan(input: PlanInput, work: WeighedWork, found: Thinned): 
   const calls = [...work.yourCall, ...sought.filter(isCall)];
   const proposals = [...planned, ...calls];
   yield { done: 0, doing: 'Weighing each cut' };
-  const trial = trialContext(found.thinned, proposals, input, work.seasonYear, planned);
+  const also = [...free, ...pinned].map(({ id }) => id);
+  const tables = { also, before: before?.trial ?? null };
+  const trial = trialContext(found.thinned, proposals, input, work.seasonYear, planned, tables);
   const effects = yield* collect(cutEffects(trial), proposals.length);
   const whole = tryThese(trial, planned);
-  const doNothing = tryThese(trialContext(found.asItIs, [], input, work.seasonYear), []).score;
+  const doNothing =
+    before?.plan.score.doNothing ??
+    tryThese(trialContext(found.asItIs, [], input, work.seasonYear), []).score;
   const withYourCall = calls.length === 0 ? null : tryThese(trial, proposals).score;
   const kept = [...free.filter(({ id }) => !taken.has(id)), ...pinned];
   const told = proposals.map((one, i) => {
     const standsIn = one.candidate === null ? work.standsIn.get(one.id) : doubt.standsIn.get(one.target);
     return toCut(input, work.year, one, { ...(effects[i] as CutEffect), standsIn: standsIn ?? null }, kept);
   });
-  const remarks = planRemarks({
-    ...work,
-    input,
-    context: ruleContext(input.tree, input.stance, input.values),
-    woodCuts: planned.filter(({ kind }) => kind !== 'rub off bud'),
-    cutCount: planned.length,
-    thinningCount: planned.filter(({ candidate }) => candidate !== null).length,
-    doNothing,
-    plan: whole.score,
-    figsHeld: found.thinned.crop.held,
-    leafShareRemoved: leafShareRemoved(found.thinned, whole.keep, input.tree),
-  }).map(remarkText);
   const { search, choice } = found;
   const renewal = input.renewal === true ? { renewal: renewalWays(input, found.asItIs, work.year) } : {};
   const plan: Plan = {
@@ -70,9 +69,35 @@ export function* tellPlan(input: PlanInput, work: WeighedWork, found: Thinned): 
     choice,
     ...renewal,
     score: { doNothing, plan: whole.score, withYourCall },
-    remarks,
+    remarks: remarksOn(input, work, found, { planned, doNothing, whole }),
   };
   return { plan, trial };
+}
+
+interface Weighed {
+  readonly planned: readonly Proposal[];
+  readonly doNothing: Score;
+  readonly whole: Tried;
+}
+
+function remarksOn(
+  input: PlanInput,
+  work: WeighedWork,
+  { thinned }: Thinned,
+  { planned, doNothing, whole }: Weighed,
+): string[] {
+  return planRemarks({
+    ...work,
+    input,
+    context: ruleContext(input.tree, input.stance, input.values),
+    woodCuts: planned.filter(({ kind }) => kind !== 'rub off bud'),
+    cutCount: planned.length,
+    thinningCount: planned.filter(({ candidate }) => candidate !== null).length,
+    doNothing,
+    plan: whole.score,
+    figsHeld: thinned.crop.held,
+    leafShareRemoved: leafShareRemoved(thinned, whole.keep, input.tree),
+  }).map(remarkText);
 }
 
 function* collect(effects: Generator<CutEffect, void, void>, count: number): JobSteps<CutEffect[]> {

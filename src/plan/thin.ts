@@ -2,12 +2,19 @@
 import type { Tree } from '../geometry/tree.ts';
 import { ownersLeft } from '../growth/owners.ts';
 import type { FigValues } from '../species/fig.ts';
+import type { KeepPart, PartedProblem } from './bound.ts';
 import type { Candidate } from './candidates.ts';
-import type { ThinProblem } from './choice.ts';
+import type { ChoiceProblem } from './choice.ts';
+import { type CropModel, lateAt } from './crop.ts';
 import { KeepWorth } from './keepWorth.ts';
-import { keepLimits } from './limits.ts';
+import { keepLimits, type Limits } from './limits.ts';
 import type { TracedSeason } from './tracedSeason.ts';
 import { onSuckers } from './yearlyLimit.ts';
+
+export interface ThinProblem extends ChoiceProblem, PartedProblem {
+  /** Its light, to be used again for other pins. */
+  light(): SoughtLight;
+}
 
 export interface ThinInput {
   /** As it was sketched. */
@@ -20,6 +27,8 @@ export interface ThinInput {
   readonly pinned: readonly Candidate[];
   /** Ids of all that goes already. */
   readonly settled: ReadonlySet<string>;
+  /** Light of a search before, which is used again where it can be. */
+  readonly sought?: SoughtLight | null;
 }
 
 /**
@@ -30,29 +39,137 @@ export function thinProblem(input: ThinInput): ThinProblem {
   const { traced, values, candidates, pinned, settled } = input;
   const { owners: all } = traced.full.canopy;
   const ownerOf = new Map(all.map((owner, i) => [owner?.id, i]));
-  const owners = candidates.map((candidate) => ownerOf.get(candidate.id) ?? 0);
+  const ownersOf = (some: readonly Candidate[]): number[] => some.map(({ id }) => ownerOf.get(id) ?? 0);
+  const [owners, pinnedOwners] = [ownersOf(candidates), ownersOf(pinned)];
   const keep = ownersLeft(all, settled);
-  const free = new Uint8Array(all.length);
-  for (const owner of owners) if (owner > 0) free[owner] = 1;
-  const worth = new KeepWorth(traced, values, free, keep);
-  const limits = keepLimits({ candidates: [...candidates, ...pinned], values, ...leafAreas(input, keep) });
-  const kept = new Uint8Array(candidates.length + pinned.length).fill(1);
+  const { worth, standing } = lightFor(input, owners, pinnedOwners, keep);
   const shares = [...candidates, ...pinned].map(({ bud }) => (bud === null ? upkeepInLeaf : 1));
+  return problemOver(worth, {
+    owners,
+    pinnedOwners,
+    sought: standing,
+    shares,
+    partners: partnersWithin(candidates),
+    upkeep: upkeepFigs(traced, values),
+    limits: keepLimits({ candidates: [...candidates, ...pinned], values, ...leafAreas(input, keep) }),
+    crop: traced.crop,
+  });
+}
+
+/** The light of a search, for another one on the same canopy: all stand that may be taken, kept or marked. */
+export interface SoughtLight {
+  readonly traced: TracedSeason;
+  readonly worth: KeepWorth;
+}
+
+/** Buds that go whatever is found, and what is pinned, can be toggled too, so that the same light answers other pins. */
+function lightFor(
+  { traced, values, settled, sought }: ThinInput,
+  owners: readonly number[],
+  pinnedOwners: readonly number[],
+  keep: Uint8Array,
+): { readonly worth: KeepWorth; readonly standing: SoughtLight } {
+  const { owners: all } = traced.full.canopy;
+  const marked = all.map((owner) => owner?.kind === 'bud' && settled.has(owner.id));
+  const free = new Uint8Array(all.length);
+  for (const owner of [...owners, ...pinnedOwners]) if (owner > 0) free[owner] = 1;
+  const standing = keep.slice();
+  marked.forEach((goes, owner) => {
+    if (goes) [free[owner], standing[owner]] = [1, 1];
+  });
+  const known = sought?.traced === traced && sought.worth.serves(free, standing) ? sought : null;
+  const light = known ?? { traced, worth: new KeepWorth(traced, values, free, standing) };
+  const worth = light.worth.fork();
+  keep.forEach((stands, owner) => {
+    if (stands !== 1 && worth.frees(owner)) worth.flip(owner);
+  });
+  return { worth, standing: light };
+}
+
+interface Fixed {
+  /** Owner of each candidate; 0 for one that is not in the canopy. */
+  readonly owners: readonly number[];
+  readonly pinnedOwners: readonly number[];
+  readonly sought: SoughtLight;
+  /** Part of the upkeep of each candidate, then of each pinned one. */
+  readonly shares: readonly number[];
+  readonly partners: readonly (readonly number[])[];
+  readonly upkeep: number;
+  readonly limits: Limits;
+  readonly crop: CropModel;
+}
+
+function problemOver(worth: KeepWorth, fixed: Fixed): ThinProblem {
+  const { owners, shares, partners, upkeep, limits } = fixed;
+  const count = owners.length;
+  const { most } = worth;
+  const kept = new Uint8Array(shares.length).fill(1);
   let standing = shares.reduce((sum, share) => sum + share, 0);
-  const partners = partnersWithin(candidates);
-  const upkeep = upkeepFigs(traced, values);
+  const flip = (member: number): void => {
+    kept[member] = 1 - (kept[member] as number);
+    standing += (2 * kept[member] - 1) * (shares[member] as number);
+    const owner = owners[member] as number;
+    if (owner > 0) worth.flip(owner);
+  };
+  const become = (set: ArrayLike<number>): void => {
+    for (let i = 0; i < count; i++) if (kept[i] !== set[i]) flip(i);
+  };
   return {
-    count: candidates.length,
+    count,
     partnersOf: (member) => partners[member] ?? [],
     value: () => worth.value() - upkeep * standing - limits.penalty(kept),
-    figures: () => worth.figures(),
-    penalty: () => limits.penalty(kept),
-    flip: (member) => {
-      kept[member] = 1 - (kept[member] as number);
-      standing += (2 * kept[member] - 1) * (shares[member] as number);
+    valueIf: (member, atLeast) => {
+      const was = kept[member] as number;
+      kept[member] = 1 - was;
+      const cost = upkeep * (standing + (1 - 2 * was) * (shares[member] as number)) + limits.penalty(kept);
+      kept[member] = was;
+      if (most - cost < atLeast) return most - cost;
       const owner = owners[member] as number;
-      if (owner > 0) worth.flip(owner);
+      return (owner > 0 ? worth.valueIf(owner) : worth.value()) - cost;
     },
+    figures: () => worth.figures(),
+    light: () => fixed.sought,
+    penalty: () => limits.penalty(kept),
+    flip,
+    become,
+    ...partsOf(worth, fixed),
+    fork: () => {
+      const standsNow = kept.slice(0, count);
+      become(new Uint8Array(count).fill(1));
+      const twin = problemOver(worth.fork(), fixed);
+      become(standsNow);
+      return twin;
+    },
+  };
+}
+
+/** What the bound asks. */
+function partsOf(worth: KeepWorth, { owners, pinnedOwners, shares, upkeep, limits, crop }: Fixed) {
+  const count = owners.length;
+  const pinnedShares = shares.slice(count).reduce((sum, share) => sum + share, 0);
+  const withPinned = (set: ArrayLike<number>): number[] =>
+    shares.map((_, i) => (i < count ? (set[i] as number) : 1));
+  return {
+    held: crop.held,
+    ripeAtLoad: (load: number): Float64Array => {
+      const late = lateAt(load, crop.lateAtTwiceGdd8);
+      return Float64Array.from({ length: worth.bearings }, (_, bearing) => crop.ripeAt(bearing, late));
+    },
+    addPart: (member: number, part: KeepPart): void => {
+      const owner = member === count ? 0 : (owners[member] as number);
+      part.minus += upkeep * (member === count ? pinnedShares : (shares[member] as number));
+      const of = member === count ? [0, ...pinnedOwners.filter((one) => one > 0)] : owner > 0 ? [owner] : [];
+      for (const one of of) part.plus += worth.addPart(one, part.setByBearing);
+    },
+    harmOf: (member: number): Float64Array => {
+      const owner = owners[member] as number;
+      if (owner === 0) return new Float64Array(count + 1);
+      const harm = worth.harmOf(owner);
+      for (const one of pinnedOwners) if (one > 0) harm[0] = (harm[0] as number) + (harm[one] as number);
+      return Float64Array.from([...owners, 0], (other) => harm[other] as number);
+    },
+    penaltyFloor: (least: ArrayLike<number>, most: ArrayLike<number>): number =>
+      limits.floor(withPinned(least), withPinned(most)),
   };
 }
 

@@ -40,18 +40,28 @@ export interface TrialAnswer {
   readonly nodes: readonly { readonly shootId: string; readonly node: number; readonly share: number }[];
 }
 
+/** Tables that may serve other cuts too: what else may be taken away in them, and those made for cuts before. */
+export interface TrialTables {
+  readonly also: readonly string[];
+  readonly before: TrialContext | null;
+}
+
 export function trialContext(
   traced: TracedSeason,
   cuts: readonly TrialCut[],
   input: PlanInput,
   seasonYear: number,
   planned: readonly TrialCut[] = cuts,
+  { also, before }: TrialTables = { also: [], before: null },
 ): TrialContext {
   const { full, light } = traced;
   const { owners } = full.canopy;
   const keep = ownersLeft(owners, new Set());
-  const keptByPlan = ownersLeft(owners, goneIds(input.tree, cuts));
-  const free = keep.map((stands, owner) => (stands === 1 && keptByPlan[owner] === 0 ? 1 : 0));
+  const keptByAll = ownersLeft(owners, new Set([...goneIds(input.tree, cuts), ...also]));
+  const free = keep.map((stands, owner) => (stands === 1 && keptByAll[owner] === 0 ? 1 : 0));
+  if (before?.traced === traced && free.every((may, owner) => may === 0 || before.season.frees(owner))) {
+    return { ...before, cuts, planned, input, seasonYear };
+  }
   const season = mergeForSearch(full.ledger, light, { free, keep });
   const stages =
     traced.stages.length === 1
@@ -92,15 +102,35 @@ export interface Tried {
   readonly siteFigs: Float64Array;
 }
 
-/** The same with all that the plan itself reads from it. */
+/** Toggles beyond this cost more than a fresh sum; our choice. */
+const mostToggles = 4;
+
+/** Brings a table to a keep-set by a few toggles, whose sums differ by rounding from fresh ones. */
+function follow(table: SearchTable, keep: KeepSet): void {
+  const others = keep.reduce<number[]>((list, stands, owner) => {
+    if (stands !== table.keep[owner]) list.push(owner);
+    return list;
+  }, []);
+  if (others.length > mostToggles) table.reset(keep);
+  else for (const owner of others) table.toggle(owner);
+}
+
+/**
+ * The same with all that the plan itself reads from it.
+ * @param isNear whether the cuts tried last were nearly these: quicker, with rounding of its own
+ */
 export function tryThese(
   { traced, season, stages, input, seasonYear }: TrialContext,
   cuts: readonly CutToMake[],
+  isNear = false,
 ): Tried {
   const { full, places, sites, crop } = traced;
   const { canopy } = full;
   const keep = ownersLeft(canopy.owners, goneIds(input.tree, cuts));
-  for (const table of new Set([season, ...stages])) table.reset(keep);
+  for (const table of new Set([season, ...stages])) {
+    if (isNear) follow(table, keep);
+    else table.reset(keep);
+  }
   const nodeLight = season.share.slice();
   const figs = new CropCount(
     sites,

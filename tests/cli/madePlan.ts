@@ -94,7 +94,7 @@ export const madePlan: Plan = {
       betterIn: 28,
     },
   },
-  search: { candidates: 0, value: null, bound: null, gap: null, evaluations: 0 },
+  search: { candidates: 0, value: null, bound: null, gap: null, evaluations: 0, rounds: 0, agreed: true },
   choice: [],
   steps: [],
   pinch: null,

@@ -1,24 +1,32 @@
 import { describe, expect, it } from 'vitest';
-import { chooseSets, type ThinProblem } from '../../src/plan/choice.ts';
+import { type ChoiceProblem, chooseSets } from '../../src/plan/choice.ts';
 import { drain } from './smallTree.ts';
 
 /** Worth 10 less the square of the distance of the shoots from `best`, each shoot a little dearer than the one before. */
-function peaked(count: number, best: number, most = count): ThinProblem & { kept: Uint8Array } {
+function peaked(count: number, best: number, most = count): ChoiceProblem & { kept: Uint8Array } {
   const kept = new Uint8Array(count).fill(1);
   const shoots = (): number => kept.reduce((sum, stands) => sum + stands, 0);
   const penalty = (): number => 1000 * Math.max(0, shoots() - most) + (shoots() === 0 ? 1e5 : 0);
+  const flip = (i: number): void => {
+    kept[i] = 1 - (kept[i] as number);
+  };
+  const value = (): number =>
+    10 -
+    0.07 * (shoots() - best) ** 2 -
+    0.01 * kept.reduce((sum, stands, i) => sum + stands * i, 0) -
+    penalty();
   return {
     kept,
     count,
-    flip: (i) => {
-      kept[i] = 1 - (kept[i] as number);
-    },
+    flip,
     penalty,
-    value: () =>
-      10 -
-      0.07 * (shoots() - best) ** 2 -
-      0.01 * kept.reduce((sum, stands, i) => sum + stands * i, 0) -
-      penalty(),
+    value,
+    valueIf: (i) => {
+      flip(i);
+      const then = value();
+      flip(i);
+      return then;
+    },
     figures: () => ({
       shoots: shoots(),
       ripeFigs: 11 + shoots(),

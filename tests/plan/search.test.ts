@@ -1,15 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { anneal } from '../../bench/anneal.ts';
 import { random01 } from '../../src/geometry/random.ts';
-import type { Tree } from '../../src/geometry/tree.ts';
-import { candidatesOf } from '../../src/plan/candidates.ts';
-import { ruleContext } from '../../src/plan/ruleContext.ts';
-import { type KeepProblem, searchKeepSet } from '../../src/plan/search.ts';
-import { thinProblem } from '../../src/plan/thin.ts';
+import { counted, type KeepProblem, searchKeepSet } from '../../src/plan/search.ts';
 import { walkKeepSets } from '../../src/plan/walkKeepSets.ts';
-import { workYear } from '../../src/plan/windows.ts';
-import { figValues } from '../../src/species/fig.ts';
-import { axis, bud, drain, limb, planInput, stance, straight, traced, tree, trunk } from './smallTree.ts';
+import { crowdedProblem, leafyProblem } from './crowded.ts';
+import { drain } from './smallTree.ts';
 
 /** Best of all sets, tried one by one; one member is flipped from one set to the next (Gray code). */
 function bestOfAll(problem: KeepProblem): number {
@@ -46,84 +41,30 @@ function pairProblem(count: number, seed: number): KeepProblem {
   const kept = new Uint8Array(count).fill(1);
   const own = Array.from({ length: count }, (_, i) => random01(seed, i, 1));
   const harm = (i: number, j: number): number => 0.6 * random01(seed, i, j, 2) ** 3;
-  return {
-    count,
-    flip: (i) => {
-      kept[i] = 1 - (kept[i] as number);
-    },
-    value: () => {
-      let sum = 0;
-      for (let i = 0; i < count; i++) {
-        if (kept[i] !== 1) continue;
-        sum += own[i] as number;
-        for (let j = 0; j < i; j++) if (kept[j] === 1) sum -= harm(i, j);
-      }
-      return sum;
-    },
+  const flip = (i: number): void => {
+    kept[i] = 1 - (kept[i] as number);
   };
+  const value = (): number => {
+    let sum = 0;
+    for (let i = 0; i < count; i++) {
+      if (kept[i] !== 1) continue;
+      sum += own[i] as number;
+      for (let j = 0; j < i; j++) if (kept[j] === 1) sum -= harm(i, j);
+    }
+    return sum;
+  };
+  return { count, flip, value, valueIf: flipped({ flip, value }) };
 }
 
-/** Three short limbs close together with many buds: they shade each other. */
-function crowdedTree(budCount: number): Tree {
-  const limbs = [17, 139, 262].map((bearing, l) =>
-    limb(`limb-${l}`, bearing, {
-      path: straight(0.31, bearing, 47),
-      atM: 0.43 + 0.06 * l,
-      buds: Array.from({ length: Math.ceil((budCount - l) / 3) }, (_, i) =>
-        bud(`b-${l}-${i}`, 0.11 + 0.055 * i, (i * 137.5) % 360),
-      ),
-    }),
-  );
-  return tree(trunk(), ...limbs);
-}
-
-interface Given {
-  readonly perLimb?: number;
-  /** Ids that the grower keeps, and ids that go whatever the search finds. */
-  readonly pinned?: readonly string[];
-  readonly settled?: readonly string[];
-}
-
-function crowdedProblem(budCount: number, seed: number, given: Given = {}): KeepProblem {
-  const { perLimb = 3, pinned = [], settled = [] } = given;
-  const values = figValues({ shootsPerScaffold: perLimb, keptShootSpacingCm: 12 });
-  const input = planInput(crowdedTree(budCount), { seed, leafSeed: seed, values });
-  const { stage } = workYear(input);
-  const candidates = candidatesOf(ruleContext(input.tree, stance, input.values), stage);
-  return thinProblem({
-    tree: input.tree,
-    traced: traced(input),
-    values: input.values,
-    candidates: candidates.filter(({ id }) => !pinned.includes(id) && !settled.includes(id)),
-    pinned: candidates.filter(({ id }) => pinned.includes(id)),
-    settled: new Set(settled),
-  });
-}
-
-/** The same limbs with shoots in leaf in place of buds, of which at most a third of the leaves may go. */
-function leafyProblem(shootCount: number, seed: number): KeepProblem {
-  const shoots = crowdedTree(shootCount).axes.flatMap(({ id, buds }) =>
-    buds.map((one) =>
-      axis(one.id, id, {
-        kind: 'shoot',
-        atM: one.atM,
-        path: straight(0.34, one.aroundDeg, 51),
-        foliage: { count: 8, midribM: 0.21, source: 'measured' },
-      }),
-    ),
-  );
-  const bare = crowdedTree(shootCount).axes.map((one) => ({ ...one, buds: [] }));
-  const input = planInput(tree(...bare, ...shoots), { seed, leafSeed: seed, date: '2026-07-03' });
-  const { stage } = workYear(input);
-  return thinProblem({
-    tree: input.tree,
-    traced: traced(input),
-    values: input.values,
-    candidates: candidatesOf(ruleContext(input.tree, stance, input.values), stage),
-    pinned: [],
-    settled: new Set(),
-  });
-}
+/** Worth with one member flipped, by flipping it there and back. */
+const flipped =
+  ({ flip, value }: Pick<KeepProblem, 'flip' | 'value'>) =>
+  (member: number): number => {
+    flip(member);
+    const then = value();
+    flip(member);
+    return then;
+  };
 
 describe('searchKeepSet', () => {
   it.each([11, 12, 13, 14, 15, 16])(
@@ -179,11 +120,9 @@ describe('searchKeepSet', () => {
   it.each([81, 82])(
     'is not beaten by annealing ten times as long on 24 buds, seed %i',
     (seed) => {
-      const problem = crowdedProblem(24, seed, { perLimb: 8 });
-      let asked = 0;
-      const counted = { ...problem, value: () => ++asked && problem.value() };
-      const found = drain(searchKeepSet(counted));
-      const rival = anneal(crowdedProblem(24, seed, { perLimb: 8 }), 10 * asked, seed);
+      const problem = counted(crowdedProblem(24, seed, { perLimb: 8 }));
+      const found = drain(searchKeepSet(problem));
+      const rival = anneal(crowdedProblem(24, seed, { perLimb: 8 }), 10 * problem.evaluations(), seed);
       expect(rival).toBeLessThan(found.value + 1e-6);
     },
     120_000,
@@ -202,7 +141,9 @@ describe('searchKeepSet', () => {
       if (kept === 0) problem.flip(i);
     });
     const startValue = problem.value();
-    expect(drain(searchKeepSet(pairProblem(9, 32), start)).value).toBeGreaterThanOrEqual(startValue);
+    expect(drain(searchKeepSet(pairProblem(9, 32), { from: start })).value).toBeGreaterThanOrEqual(
+      startValue,
+    );
   });
 
   it('answers for nothing to choose from', () => {
@@ -228,6 +169,19 @@ describe('walkKeepSets', () => {
 });
 
 describe('thinProblem', () => {
+  it('knows the worth of a set with one shoot flipped without flipping it', () => {
+    const problem = crowdedProblem(11, 43);
+    for (const member of [2, 9, 4, 0, 7, 4]) {
+      problem.flip(member);
+      for (let other = 0; other < problem.count; other++) {
+        const peeked = problem.valueIf(other, Number.NEGATIVE_INFINITY);
+        expect(peeked).toBeCloseTo(flipped(problem)(other), 8);
+        const bounded = problem.valueIf(other, 5);
+        expect(bounded < 5 ? peeked < 5 : Math.abs(bounded - peeked) < 1e-8).toBe(true);
+      }
+    }
+  });
+
   it('is worth the same after any flips and back', () => {
     const problem = crowdedProblem(9, 41);
     const value = problem.value();

@@ -14,9 +14,7 @@ export function rivalsOf(problem: KeepProblem, kept: ArrayLike<number>): Readonl
     let [best, bestValue] = [-1, Number.NEGATIVE_INFINITY];
     for (const other of problem.partnersOf?.(member) ?? Array.from(kept, (_, i) => i)) {
       if (kept[other] !== 1) continue;
-      problem.flip(other);
-      const value = problem.value();
-      problem.flip(other);
+      const value = problem.valueIf(other, bestValue);
       if (value > bestValue) [best, bestValue] = [other, value];
     }
     problem.flip(member);

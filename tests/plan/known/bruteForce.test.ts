@@ -14,7 +14,7 @@ const keptOf = (input: PlanInput): boolean[] => {
 const firstRound = (input: PlanInput): Answer =>
   bruteForce({ input, members: membersOf(input), seed: input.seed, waves: 2 }, new Set()).best();
 
-/** Equation 9.5: search, regrow without what went, search again; three times at most, until the set repeats. */
+/** Equation 9.5: search, regrow without what went, search again; four times at most, until the set repeats. */
 function inRounds(input: PlanInput): readonly boolean[] {
   const members = membersOf(input);
   const grownWithout = (kept: readonly boolean[]) =>
@@ -25,7 +25,7 @@ function inRounds(input: PlanInput): readonly boolean[] {
     const regrown = grownWithout(found);
     const worth = regrown.worth(found);
     if (worth > best.worth) best = { kept: found, worth };
-    if (round === 3) return best.kept;
+    if (round === 4) return best.kept;
     const next = regrown.best().kept;
     if (next.every((stands, i) => stands === found[i])) return found;
     found = next;
