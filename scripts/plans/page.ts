@@ -22,7 +22,11 @@ says how well the search finds what the model calls good in worlds that it did n
   plan spares the end of each branch (9.3: one fig is asked for it), chance does not. In four worlds of (9.10), eight draws: the plan 37.5 figs, chance 37.9, chance that spares the
   ends 37.5, nothing done 36.2.
 - **Where branches are short, the plan keeps the end of each and little else.** That is what even steps from the end give when as few are kept: the two are then one and the same.
+- **Over the worlds, what a pot feeds and the year weigh more than which shoots go.** In the one year and pot it was made for, the plan of the potted fig at bud break brings a third more than doing
+  nothing; over the worlds 1.7 figs, and fewer in three of eight (where the pot feeds many figs). The whip, in a cool place, ripens no more with its plan than without: it gives up its low shoots for a trunk.
 - **Where nothing needs taking** there is nothing to win.
+
+The figs of the rows by chance are means over twelve pairs, in which some worlds come twice: compare them by "ahead" alone.
 `;
 
 export function plansPage(tell: (name: string) => void): string {
