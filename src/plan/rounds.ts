@@ -149,19 +149,20 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
   const first = yield* within(tracing(waves, start, input), 0, part);
   let thinned = first;
   let problem = counted(problemOn(input, thinned));
-  let from: Uint8Array | undefined;
+  let grownFor: Uint8Array = new Uint8Array(candidates.length).fill(1);
   let evaluations = 0;
   let best: (Kept & { readonly of: Pick<Agreed, 'taken' | 'thinned'> & { problem: ThinProblem } }) | null =
     null;
   for (let round = 1; ; round++) {
     const isLast = !grows(plan);
+    const from = round === 1 ? undefined : grownFor;
     const start = { from, effort: isLast ? 1 : roundEffort };
     let found: Kept = yield* within(searching(problem, start), (2 * round - 1) * part, 2 * round * part);
-    if (!isLast && from !== undefined && sameSet(from, found.kept)) {
-      found = yield* within(searching(problem, { from }), 2 * round * part, 2 * round * part);
+    if (!isLast && sameSet(grownFor, found.kept)) {
+      found = yield* within(searching(problem, { from: grownFor }), 2 * round * part, 2 * round * part);
     }
     evaluations += problem.evaluations();
-    let agreed = isLast || (from !== undefined && sameSet(from, found.kept));
+    let agreed = isLast || sameSet(grownFor, found.kept);
     if (agreed) {
       const proof = yield* within(proving(problem, found, plan.prove), 2 * round * part, 1);
       evaluations += proof.evaluations;
@@ -185,7 +186,7 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
       const search = recordOf(best, bound, { evaluations, rounds: round, agreed });
       return { ...best.of, first, search };
     }
-    from = found.kept;
+    grownFor = found.kept;
   }
 }
 

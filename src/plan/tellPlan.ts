@@ -47,9 +47,9 @@ export function* tellPlan(
   const trial = trialContext(found.thinned, proposals, input, work.seasonYear, planned, tables);
   const effects = yield* collect(cutEffects(trial), proposals.length);
   const whole = tryThese(trial, planned);
-  const doNothing =
-    before?.plan.score.doNothing ??
-    tryThese(trialContext(found.asItIs, [], input, work.seasonYear), []).score;
+  const asItIs =
+    found.asItIs === found.thinned ? trial : trialContext(found.asItIs, [], input, work.seasonYear);
+  const doNothing = before?.plan.score.doNothing ?? tryThese(asItIs, []).score;
   const withYourCall = calls.length === 0 ? null : tryThese(trial, proposals).score;
   const kept = [...free.filter(({ id }) => !taken.has(id)), ...pinned];
   const told = proposals.map((one, i) => {
