@@ -26,7 +26,7 @@ export default defineConfig({
   fullyParallel: false,
   workers: 1,
   retries: 0,
-  timeout: 60_000,
+  timeout: 120_000,
   expect: { timeout: 20_000 },
   reporter: [['list']],
   use: {
