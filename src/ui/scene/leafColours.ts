@@ -1,7 +1,7 @@
 /** The colour of every leaf: light where it is known, a quiet green where not. */
 import type { Canopy } from '../../growth/canopy.ts';
 import type { LightScale } from '../theme/lightScale.ts';
-import { type LinearRgb, linearRgbOf, mixRgb } from '../theme/srgb.ts';
+import { greyOf, type LinearRgb, linearRgbOf, mixRgb } from '../theme/srgb.ts';
 
 /** What the numbers of `shares` are: light as a share of open sky, or the part in direct sun at one moment. */
 export type ShareKind = 'open sky' | 'direct sun';
@@ -24,8 +24,8 @@ export interface LeafLook {
   readonly shade: string;
 }
 
-/** Shares of the way: of old light to plain green, of the others to paper, of the hovered to white. */
-const staleShare = 0.6;
+/** Shares of the way: of old light to grey, of the others to paper, of the hovered to white. */
+const staleShare = 0.7;
 const othersShare = 0.3;
 const faintShare = 0.45;
 const hoverShare = 0.35;
@@ -43,7 +43,7 @@ export function leafColours(canopy: Canopy, look: LeafLook): Float32Array {
     let colour = plant;
     if (!Number.isNaN(share)) {
       colour = kind === 'open sky' ? scale.linearRgb(share) : mixRgb(shade, lit, share);
-      if (look.stale) colour = mixRgb(colour, plant, staleShare);
+      if (look.stale) colour = mixRgb(colour, greyOf(colour), staleShare);
     }
     if (look.spotlit?.[leaf.owner] === 0) colour = mixRgb(colour, paper, faintShare);
     else if (look.selected > 0 && leaf.owner !== look.selected) colour = mixRgb(colour, paper, othersShare);

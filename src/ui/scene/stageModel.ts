@@ -106,7 +106,7 @@ export interface StageProps {
   readonly spotlight: ReadonlySet<string> | null;
   /** The eye stands in the sun, while it is up: everything it sees is lit. */
   readonly fromSun: boolean;
-  /** The light shown is of an earlier tree or date: drawn paler until the new one is there. */
+  /** The light shown is of an earlier tree or date: drawn greyer until the new one is there. */
   readonly stale: boolean;
   readonly scale: LightScale;
   /** A node that is pointed out through everything before it: that whose sky is looked at. */

@@ -3,8 +3,9 @@ import { stageColours } from '../scene/stageColours.ts';
 import { dayWords } from '../sheets/light/dayWords.ts';
 import { lightWords, limitPercent } from '../sheets/light/words.ts';
 import { thresholdsOf } from '../state/thresholds.ts';
-import { useFile, usePreferences, useView } from '../state/workbench.ts';
+import { usePreferences, useShownFile, useView } from '../state/workbench.ts';
 import { makeLightScale } from '../theme/lightScale.ts';
+import { useLightAge } from './useStageLight.ts';
 
 export function Legend() {
   const { sheet } = usePreferences();
@@ -29,12 +30,24 @@ function MomentLegend() {
           </li>
         ))}
       </ul>
+      <Age />
     </figure>
   );
 }
 
+/** Says when the colours are not of the tree as it stands there. */
+function Age() {
+  const age = useLightAge();
+  if (age === 'current') return null;
+  return (
+    <p className="legend-age" data-testid="light-age">
+      {age === 'on its way' ? lightWords.onItsWay : lightWords.ofAMomentAgo}
+    </p>
+  );
+}
+
 function ScaleLegend() {
-  const file = useFile();
+  const file = useShownFile();
   const { sheet } = usePreferences();
   const { colouring } = useView();
   const title = sheet === 'light' && colouring === 'leaf' ? lightWords.leafLegend : lightWords.legend;
@@ -52,6 +65,7 @@ function ScaleLegend() {
           <span key={c.name}>{limitPercent(c.from)}</span>
         ))}
       </div>
+      <Age />
     </figure>
   );
 }

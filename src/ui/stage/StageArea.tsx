@@ -9,7 +9,7 @@ import { useHost } from '../frame/host.ts';
 import { frameWords as words } from '../frame/words.ts';
 import { stageColours } from '../scene/stageColours.ts';
 import { thresholdsOf } from '../state/thresholds.ts';
-import { useFile, usePreferences, useSelected, useView, useWorkbench } from '../state/workbench.ts';
+import { usePreferences, useSelected, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
 import { makeLightScale } from '../theme/lightScale.ts';
 import { drawnCanopy } from './drawnCanopy.ts';
 import { Legend } from './Legend.tsx';
@@ -103,16 +103,19 @@ function useBeacon(canopy: Canopy, isSky: boolean): Vec3 | null {
 
 function Picture() {
   const { editor, view, stage } = useWorkbench();
-  const { draft } = useView();
-  const open = useFile();
-  const file = draft ?? open;
+  const file = useShownFile();
   const selectedId = useSelected();
   const { units, theme, sheet } = usePreferences();
-  const { hoveredId, sunDate, sunHour, isWorkBare, isFromSun, lookingAt } = useView();
+  const { draft, draftFrame, hoveredId, sunDate, sunHour, isWorkBare, isFromSun, lookingAt } = useView();
   const isDay = sheet === 'light' && lookingAt === 'day';
   const isSky = sheet === 'light' && lookingAt === 'sky';
   const inLeaf = sheet === 'light' || (sheet === 'work' && !isWorkBare);
   const widest = drawnCanopy(file, 'in full leaf');
+  // The camera frames a tree by its name.
+  const framed = useMemo(
+    () => (draftFrame === null ? file : { ...file, id: `${file.id} ${draftFrame}` }),
+    [file, draftFrame],
+  );
   const canopy = inLeaf ? widest : drawnCanopy(file, 'as sketched');
   const beacon = useBeacon(canopy, isSky);
   const scale = useMemo(
@@ -123,20 +126,20 @@ function Picture() {
     () => sunViewOf(sunDate ?? file.season.sketchedOn, file.site, sunHour),
     [file.site, file.season.sketchedOn, sunDate, sunHour],
   );
-  const { shares, shareKind, stale, spotlight } = useStageLight(canopy, draft !== null);
+  const { shares, shareKind, age, spotlight } = useStageLight(canopy);
   const { gone, marks } = useCutView(canopy);
   return (
     <Stage
       ref={stage}
       canopy={canopy}
       widest={widest}
-      file={file}
+      file={framed}
       shares={shares}
       shareKind={shareKind}
       spotlight={spotlight}
       beacon={beacon}
       fromSun={isFromSun && isDay}
-      stale={stale}
+      stale={age !== 'current'}
       scale={scale}
       gone={gone}
       marks={marks}

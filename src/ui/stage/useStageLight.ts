@@ -5,7 +5,7 @@ import type { Canopy } from '../../growth/canopy.ts';
 import type { ShareKind } from '../scene/leafColours.ts';
 import { shootRows } from '../sheets/light/figures.ts';
 import { heightsIn, spotlitShoots } from '../state/spotlight.ts';
-import { useFile, usePreferences, useView, useWorkbench } from '../state/workbench.ts';
+import { usePreferences, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
 import { momentOf, stepAt } from './dayMoment.ts';
 import { type KnownLight, leafShares } from './leafShares.ts';
 import { useShownLight } from './useShownLight.ts';
@@ -13,19 +13,21 @@ import { useShownLight } from './useShownLight.ts';
 interface StageLight {
   readonly shares: Float32Array;
   readonly shareKind: ShareKind;
-  readonly stale: boolean;
+  readonly age: LightAge;
   readonly spotlight: ReadonlySet<string> | null;
 }
 
+/** Of exactly what is drawn, of that tree a moment ago, or not there yet. */
+export type LightAge = 'current' | 'a moment ago' | 'on its way';
+
 const unknown: KnownLight = { shoots: new Map(), nodes: [], leaves: [] };
 
-/** @param isDraft a tree that is not taken yet: nothing is known of its light, whatever its shoots are called */
-export function useStageLight(canopy: Canopy, isDraft: boolean): StageLight {
+export function useStageLight(canopy: Canopy): StageLight {
   const { sheet } = usePreferences();
   const { colouring, spotlight, lookingAt } = useView();
-  const { known, heights, stale } = useKnownLight();
-  const trial = useTrialLight();
-  const moment = useMoment();
+  const season = useKnownLight();
+  const { light, kind, age } = useLightInSight(season);
+  const { known, heights } = season;
   const spotlit = useMemo(
     // On a day every leaf is of interest: whether it is lit or what shades it.
     () =>
@@ -34,11 +36,21 @@ export function useStageLight(canopy: Canopy, isDraft: boolean): StageLight {
         : spotlitShoots(spotlight, known.shoots, heights),
     [spotlight, sheet, lookingAt, known, heights],
   );
-  const shown = trial ?? moment ?? { light: known, stale, kind: 'open sky' as const };
-  const by = shown.light === known ? colouring : 'node';
-  const light = isDraft ? unknown : shown.light;
+  const by = light === known ? colouring : 'node';
   const shares = useMemo(() => leafShares(canopy, light, by), [canopy, light, by]);
-  return { shares, shareKind: shown.kind, stale: shown.stale, spotlight: spotlit };
+  return { shares, shareKind: kind, age, spotlight: spotlit };
+}
+
+/** How far the light on the stage is that of the tree on the stage. */
+export const useLightAge = (): LightAge => useLightInSight(useKnownLight()).age;
+
+/** What the open sheet calls for: the light after the ticked cuts, at a moment of a day, or over the season. */
+function useLightInSight(season: SeasonLight): ShownLight & { readonly age: LightAge } {
+  const trial = useTrialLight();
+  const moment = useMoment();
+  const shown = trial ?? moment ?? { light: season.known, stale: season.stale, kind: 'open sky' as const };
+  const age = shown.light === unknown ? 'on its way' : shown.stale ? 'a moment ago' : 'current';
+  return { ...shown, age };
 }
 
 interface ShownLight {
@@ -50,7 +62,7 @@ interface ShownLight {
 /** The tree after the ticked cuts, while the Work sheet is open. */
 function useTrialLight(): ShownLight | null {
   const { plan } = useWorkbench();
-  const file = useFile();
+  const file = useShownFile();
   const { sheet } = usePreferences();
   const { trial, isTrying, file: plannedFile } = useStore(plan.store);
   const light = useMemo((): KnownLight | null => {
@@ -65,7 +77,7 @@ function useTrialLight(): ShownLight | null {
 /** What the sun falls on at the chosen time, while the Light sheet shows a day. */
 function useMoment(): ShownLight | null {
   const { look } = useWorkbench();
-  const file = useFile();
+  const file = useShownFile();
   const { sheet } = usePreferences();
   const { lookingAt, sunDate, sunHour, isFromSun } = useView();
   const { answer, file: lookedFile } = useStore(look.day);
@@ -76,18 +88,20 @@ function useMoment(): ShownLight | null {
   );
   // From the sun all that is seen is lit: there the colours tell the light over the season.
   const isShown = sheet === 'light' && lookingAt === 'day' && !isFromSun;
-  if (!isShown || answer === null || light === null) return null;
+  if (!isShown || answer === null || light === null || lookedFile?.id !== file.id) return null;
   const isCurrent = lookedFile === file && answer.report.date === (sunDate ?? file.season.sketchedOn);
   return { light, stale: !isCurrent, kind: 'direct sun' };
 }
 
-/** The light of the tree on the page over the time chosen on the Light sheet; elsewhere over the season. */
-function useKnownLight(): {
+interface SeasonLight {
   readonly known: KnownLight;
   /** Metres above the ground by id of shoot. */
   readonly heights: ReadonlyMap<string, number>;
   readonly stale: boolean;
-} {
+}
+
+/** The light of the tree on the stage over the time chosen on the Light sheet; elsewhere over the season. */
+function useKnownLight(): SeasonLight {
   const { sheet } = usePreferences();
   const { season, time: chosen, weighed, isStale } = useShownLight();
   const time = sheet === 'light' ? chosen : null;

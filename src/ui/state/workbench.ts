@@ -12,6 +12,7 @@ import type { Boldness } from '../../plan/choice.ts';
 import type { IsoDate } from '../../season/site.ts';
 import type { StageHandle } from '../scene/stageModel.ts';
 import type { Colouring } from '../stage/leafShares.ts';
+import { followShownTree } from './followShownTree.ts';
 import { createLightWork, type LightWork } from './lightWork.ts';
 import { createLookWork, type LookWork, type NodePlace } from './lookWork.ts';
 import { createPlanWork, type PlanWork } from './planWork.ts';
@@ -57,6 +58,8 @@ export interface View {
   readonly isStarting: boolean;
   /** The tree that is shown in place of the open one and is not taken yet; null: the open one is shown. */
   readonly draft: TreeFile | null;
+  /** A draft with another of these is framed anew: the size of a tree that is chosen from the forms. */
+  readonly draftFrame: string | null;
   /** How far the sheet is up on a phone. */
   readonly sheetSize: SheetSize;
   readonly kept: Kept | null;
@@ -76,9 +79,6 @@ export interface Workbench {
   readonly stage: { current: StageHandle | null };
 }
 
-/** Edits come in rows, from a hand that pulls or digits that are typed: the light follows them, not each of them. */
-const traceDelayMs = 40;
-
 const firstView: View = {
   hoveredId: null,
   time: null,
@@ -97,6 +97,7 @@ const firstView: View = {
   isGrid: false,
   isStarting: false,
   draft: null,
+  draftFrame: null,
   sheetSize: 'half',
   kept: null,
 };
@@ -113,13 +114,12 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
   editor.store.subscribe((state, before) => {
     const next = state.history.present.file;
     if (next === before.history.present.file) return;
-    light.trace(next, traceDelayMs);
     if (next.id !== before.history.present.file.id) {
       const { sheetSize, kept, colouring, lookingAt, isGrid } = view.getState();
       view.setState({ ...firstView, sheetSize, kept, colouring, lookingAt, isGrid });
     }
   });
-  light.trace(file);
+  followShownTree(editor, view, light);
   return {
     editor,
     light,
@@ -142,6 +142,11 @@ export function useWorkbench(): Workbench {
 }
 
 export const useFile = (): TreeFile => useStore(useWorkbench().editor.store, (s) => s.history.present.file);
+/** The tree that is drawn: the draft while there is one, else the open one. */
+export function useShownFile(): TreeFile {
+  const open = useFile();
+  return useView().draft ?? open;
+}
 export const useSelected = (): string | null => useStore(useWorkbench().editor.store, (s) => s.selectedId);
 export const useUnits = (): Units => useStore(useWorkbench().preferences, (s) => s.units);
 export const usePreferences = (): Preferences => useStore(useWorkbench().preferences);

@@ -39,6 +39,12 @@ export const mixRgb = (from: LinearRgb, to: LinearRgb, t: number): LinearRgb => 
   from[2] + (to[2] - from[2]) * t,
 ];
 
+/** The grey that is as light as a colour. */
+export function greyOf([red, green, blue]: LinearRgb): LinearRgb {
+  const luminance = 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+  return [luminance, luminance, luminance];
+}
+
 /** One channel of linear light, 0 to 1, as an sRGB byte. */
 const byteOf = (channel: number): number =>
   Math.round(255 * (channel <= 0.0031308 ? channel * 12.92 : 1.055 * channel ** (1 / 2.4) - 0.055));

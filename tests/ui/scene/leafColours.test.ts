@@ -53,14 +53,18 @@ describe('leafColours', () => {
     expect([...faintLeaves(smallCanopy, null)]).toEqual([0, 0, 0]);
   });
 
-  it('brings old light nearer to green, but leaves it to be seen', () => {
-    const [first] = coloursOf({ stale: true });
-    const [fresh, plant] = [scale.linearRgb(0.3125), linearRgbOf('#7d9a6c')];
-    const towards = ((first?.[2] ?? 0) - fresh[2]) / (plant[2] - fresh[2]);
-    expect(towards).toBeGreaterThan(0.4);
-    expect(towards).toBeLessThan(0.8);
+  it('greys old light, which stays as light as it was and can still be told', () => {
+    const spread = (rgb: readonly number[] = []): number => Math.max(...rgb) - Math.min(...rgb);
+    const luminance = ([red = 0, green = 0, blue = 0]: readonly number[] = []): number =>
+      0.2126 * red + 0.7152 * green + 0.0722 * blue;
+    const [lit, dark, unknown] = coloursOf({ stale: true });
+    const [fresh, freshDark] = coloursOf({});
+    expect(spread(lit)).toBeLessThan(0.35 * spread(fresh));
+    expect(spread(dark)).toBeLessThan(0.35 * spread(freshDark));
+    expect(luminance(lit)).toBeCloseTo(luminance(fresh), 6);
+    expect(luminance(dark)).toBeLessThan(luminance(lit));
+    expectColour(unknown, linearRgbOf('#7d9a6c'));
   });
-
   it('pales all but the selected shoot', () => {
     const [first, , ofBud] = coloursOf({ selected: 3 });
     expectColour(first, scale.linearRgb(0.3125));

@@ -9,7 +9,7 @@ import { drawnCanopy } from '../../stage/drawnCanopy.ts';
 import { colourings } from '../../stage/leafShares.ts';
 import { useShownLight } from '../../stage/useShownLight.ts';
 import { thresholdsOf } from '../../state/thresholds.ts';
-import { lookings, useFile, useView, useWorkbench } from '../../state/workbench.ts';
+import { lookings, useShownFile, useView, useWorkbench } from '../../state/workbench.ts';
 import { type LightClass, type LightScale, makeLightScale } from '../../theme/lightScale.ts';
 import { ClassBar } from './ClassBar.tsx';
 import { DaySection } from './DaySection.tsx';
@@ -24,7 +24,7 @@ import { timeWords } from './timeWords.ts';
 import { lightWords as words } from './words.ts';
 
 export function LightSheet() {
-  const file = useFile();
+  const file = useShownFile();
   const { season, time, weighed } = useShownLight();
   const scale = useMemo(() => makeLightScale(thresholdsOf(file)), [file]);
   const rows = useMemo(
@@ -109,7 +109,7 @@ function NoAnswer() {
 
 function Headline({ rows, scale }: { readonly rows: readonly ShootRow[]; readonly scale: LightScale }) {
   const { view } = useWorkbench();
-  const file = useFile();
+  const file = useShownFile();
   const { time, spotlight } = useView();
   const inner = useMemo(() => innerShoots(drawnCanopy(file, 'in full leaf')), [file]);
   const darkest = scale.classes[0] as LightClass;
@@ -136,9 +136,9 @@ function Headline({ rows, scale }: { readonly rows: readonly ShootRow[]; readonl
 /** Whether the figures are of the tree on the page, and how far the new ones are. */
 function State() {
   const { light } = useWorkbench();
-  const file = useFile();
-  const { file: litFile, answer, progress, stopped } = useStore(light.store);
-  const isStale = answer !== null && litFile !== file;
+  const file = useShownFile();
+  const { isStale, season: answer } = useShownLight();
+  const { progress, stopped } = useStore(light.store);
   const text = isStale
     ? progress === null
       ? words.staleStopped

@@ -45,6 +45,8 @@ export const lightWords = {
       : to === 1
         ? `${limitPercent(from)} % and more`
         : `${limitPercent(from)} to ${limitPercent(to)} %`,
+  ofAMomentAgo: 'Grey: light of a moment ago',
+  onItsWay: 'Light on its way',
   legend: 'Share of open sky',
   leafLegend: 'Light on each leaf',
   leafNote:

@@ -11,7 +11,8 @@ export function LightNow() {
   const { light } = useWorkbench();
   const file = useFile();
   const { file: litFile, answer } = useStore(light.store);
-  if (answer === null) return <p className="light-now is-old">{words.workingOut}</p>;
+  if (answer === null || litFile?.id !== file.id)
+    return <p className="light-now is-old">{words.workingOut}</p>;
   const { shoots } = answer.report;
   if (shoots.length === 0) return null;
   const { deepShade } = thresholdsOf(file);

@@ -71,9 +71,9 @@ export function StartSheet() {
   // A tree of another size is framed anew.
   const { trunkM, spreadM } = shown.figures;
   const size = `${Math.round(trunkM * 10)}-${Math.round(spreadM * 5)}`;
-  useEffect(() => view.setState({ draft: { ...tree, id: `${tree.id}-${size}` } }), [view, tree, size]);
+  useEffect(() => view.setState({ draft: tree, draftFrame: size }), [view, tree, size]);
   // Whatever takes the sheet away, the open tree is on the stage again.
-  useEffect(() => () => view.setState({ draft: null }), [view]);
+  useEffect(() => () => view.setState({ draft: null, draftFrame: null }), [view]);
   const leave = () => view.setState({ isStarting: false });
   const take = () => {
     const { form, figures, growth, seed } = wanted;
