@@ -16,7 +16,7 @@ const thickestShare = 0.75;
  * Base of a new branch: by its length for a shoot, otherwise what the rule of branch areas leaves beside the wood's own tip
  * and what grows beyond that place.
  */
-function thicknessM(
+export function thicknessOnM(
   file: TreeFile,
   parent: TreeAxis,
   kind: NewBranch['kind'],
@@ -40,7 +40,7 @@ export function firstGuess(file: TreeFile, parent: TreeAxis): NewBranch {
   const kind = parent.kind === 'trunk' ? 'scaffold' : parent.kind === 'scaffold' ? 'lateral' : 'shoot';
   const lengthM = kind === 'scaffold' ? 0.5 : 0.3;
   const atM = figures.lengthM * 0.7;
-  const baseM = thicknessM(file, parent, kind, lengthM, atM);
+  const baseM = thicknessOnM(file, parent, kind, lengthM, atM);
   return {
     name: '',
     kind,
