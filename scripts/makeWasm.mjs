@@ -27,7 +27,7 @@ export async function wasmText() {
   /** @type {Uint8Array | undefined} */
   let bytes;
   const { error } = await asc.main(
-    ['lattice', 'pointGrid', 'retrace']
+    ['lattice', 'pointGrid', 'retrace', 'ticks']
       .map((name) => `assembly/${name}.ts`)
       .concat(options, '--baseDir', root, '-o', 'lattice.wasm'),
     {

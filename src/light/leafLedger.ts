@@ -66,6 +66,18 @@ export const weighedDirections = ({ directions, landing }: LeafWave): readonly D
 export const rowPlace = ({ landing }: LeafWave, row: number): readonly [direction: number, zone: number] =>
   landing === undefined ? [row, 0] : [landing.traced[row] as number, landing.zone[row] as number];
 
+/** Turns `rowPlace` round: the row of a direction and a zone, -1 where there is none. */
+export function rowNumbers(wave: LeafWave): (direction: number, zone: number) => number {
+  const { landing, directions } = wave;
+  if (landing === undefined) return (direction) => direction;
+  const zones = landing.zones + 1;
+  const rows = new Int32Array(directions.length * zones).fill(-1);
+  landing.traced.forEach((direction, row) => {
+    rows[direction * zones + (landing.zone[row] as number)] = row;
+  });
+  return (direction, zone) => rows[direction * zones + zone] as number;
+}
+
 export interface LeafLedger {
   readonly ownerCount: number;
   readonly groupCount: number;
