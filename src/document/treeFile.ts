@@ -81,7 +81,13 @@ const axis = z.strictObject({
     .strictObject({
       count: z.int().min(0).max(200),
       midribM: z.number().min(0.01).max(0.6),
-      source: z.enum(['measured', 'estimated']),
+      source: z
+        .enum(['measured', 'estimated'])
+        .describe('Of the count. What was measured is never estimated anew.'),
+      midribSource: z
+        .enum(['measured', 'estimated'])
+        .describe('Of the midrib. Left out: the same as of the count.')
+        .optional(),
     })
     .nullable()
     .default(null),

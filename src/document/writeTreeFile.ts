@@ -101,7 +101,7 @@ const keyOrder: Readonly<Record<string, readonly string[]>> = {
     'foliage',
     'buds',
   ],
-  foliage: ['count', 'midribM', 'source'],
+  foliage: ['count', 'midribM', 'source', 'midribSource'],
   buds: ['id', 'atM', 'aroundDeg', 'pin'],
 };
 

@@ -23,9 +23,14 @@ export interface Foliage {
   readonly count: number;
   /** Length of the midrib of a full-grown leaf in the middle of the shoot, metres. */
   readonly midribM: number;
-  /** Measured values are never overwritten by estimates. */
+  /** Where the count is from. Measured values are never overwritten by estimates. */
   readonly source: 'measured' | 'estimated';
+  /** Where the midrib is from; left out: the same as the count. */
+  readonly midribSource?: 'measured' | 'estimated' | undefined;
 }
+
+export const midribSource = ({ source, midribSource: own }: Foliage): 'measured' | 'estimated' =>
+  own ?? source;
 
 export interface Axis {
   readonly id: string;

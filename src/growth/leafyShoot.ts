@@ -61,8 +61,8 @@ export function standingShoot({ owner, axis }: Member, wood: PlacedAxis, values:
 }
 
 /** Full-grown blades outside these lengths are not to be expected, metres (the range of the area equation's table). */
-const smallestMidribM = 0.1;
-const largestMidribM = 0.3;
+export const smallestMidribM = 0.1;
+export const largestMidribM = 0.3;
 
 function leafSizes(
   form: ShootForm,

@@ -1,9 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { axisOf, type Edited } from '../../src/editor/edit.ts';
 import { changeBud, removeBud } from '../../src/editor/edits/bud.ts';
-import { inOrder } from '../../src/editor/edits/inOrder.ts';
-import { move } from '../../src/editor/edits/move.ts';
-import { reshape } from '../../src/editor/edits/reshape.ts';
 import { split } from '../../src/editor/edits/split.ts';
 import { pathLengthM } from '../../src/geometry/path.ts';
 import { placeBud, placeTree, radiusAtM } from '../../src/geometry/tree.ts';
@@ -66,21 +63,5 @@ describe('a bud', () => {
     expect(changeBud(smallTree, 'lateral-b1', { atM: 0.4 })).toMatchObject({ ok: false });
     expect(changeBud(smallTree, 'lateral-b1', { aroundDeg: 400 })).toMatchObject({ ok: false });
     expect(axisOf(made(removeBud(smallTree, 'lateral-b1')).file, 'lateral').buds).toEqual([]);
-  });
-});
-
-describe('several edits in one step', () => {
-  it('are all made, or none', () => {
-    const both = inOrder(
-      [(file) => reshape(file, 'west', { lengthM: 0.6 }), (file) => move(file, 'east', 'west', 0.55)],
-      'Both',
-    )(smallTree);
-    expect(made(both).said).toBe('Both');
-    expect(axisOf(made(both).file, 'east').parentId).toBe('west');
-    const none = inOrder(
-      [(file) => reshape(file, 'west', { lengthM: 0.6 }), (file) => move(file, 'east', 'west', 0.65)],
-      'Both',
-    )(smallTree);
-    expect(none).toMatchObject({ ok: false });
   });
 });

@@ -1,6 +1,7 @@
 /** A branch added by its figures, where the grower says it is. */
 import type { TreeFile } from '../../document/treeFile.ts';
 import { pathLengthM } from '../../geometry/path.ts';
+import { midribSource } from '../../geometry/tree.ts';
 import { add as add3, scale } from '../../geometry/vec.ts';
 import { direction, wind, wrapDeg } from '../../geometry/world.ts';
 import { axisOf, type Edited, refuse, type TreeAxis } from '../edit.ts';
@@ -73,10 +74,14 @@ export function spreadBuds(id: string, count: number, lengthM: number): TreeAxis
   }));
 }
 
-/** The middle midrib of the tree's leafy branches, metres. */
+/** Midrib of a new branch's leaves, metres: as measured for the tree, else the middle one of those measured, else of all. */
 export function typicalMidribM(file: TreeFile): number {
-  const midribs = file.axes
-    .flatMap((axis) => (axis.foliage === null ? [] : [axis.foliage.midribM]))
+  const { leafMidribCm } = file.settings;
+  if (leafMidribCm !== undefined) return leafMidribCm / 100;
+  const leafy = file.axes.flatMap(({ foliage }) => (foliage === null ? [] : [foliage]));
+  const measured = leafy.filter((one) => midribSource(one) === 'measured');
+  const midribs = (measured.length > 0 ? measured : leafy)
+    .map(({ midribM }) => midribM)
     .sort((a, b) => a - b);
   return midribs[Math.floor(midribs.length / 2)] ?? usualMidribM;
 }

@@ -9,6 +9,7 @@ import { branchFigures } from '../figures.ts';
 import { freshIds, freshName, namesOf } from '../freshIds.ts';
 import { outside } from '../limits.ts';
 import { turnWood } from '../turnWood.ts';
+import { leavesOf } from './leaves.ts';
 
 /** A tree file holds at most this many branches. */
 const mostAxes = 5000;
@@ -79,6 +80,7 @@ function withCopy(file: TreeFile, axis: TreeAxis, atM: number, turn: (v: Vec3) =
       atM: one === axis ? atM : one.atM,
       name: one === axis ? limbName : freshName(used, renamed(one.name, axis.name, limbName)),
       buds: copied.buds.map((bud, i) => ({ ...bud, id: `${id}-bud${i + 1}` })),
+      foliage: one.foliage && leavesOf(one.foliage.count, 'estimated', one.foliage.midribM, 'estimated'),
     };
   });
   return { ...file, axes: [...file.axes, ...copies] };

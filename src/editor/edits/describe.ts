@@ -1,9 +1,11 @@
 /** What a branch is: name, kind, condition, thickness, leaves, buds. */
 import type { TreeFile } from '../../document/treeFile.ts';
+import { midribSource } from '../../geometry/tree.ts';
 import { axisOf, type Edited, refuse, type TreeAxis, withAxes } from '../edit.ts';
 import { branchFigures } from '../figures.ts';
 import { anyOutside } from '../limits.ts';
 import { spreadBuds, typicalMidribM } from './add.ts';
+import { leavesOf } from './leaves.ts';
 
 export interface Description {
   readonly name?: string | undefined;
@@ -46,9 +48,12 @@ export function describe(file: TreeFile, id: string, said: Description): Edited 
 }
 
 function foliageOf(file: TreeFile, axis: TreeAxis, count: number | undefined): TreeAxis['foliage'] {
-  if (count === undefined || count === axis.foliage?.count) return axis.foliage;
+  if (count === undefined) return axis.foliage;
   if (count === 0) return null;
-  return { count, midribM: axis.foliage?.midribM ?? typicalMidribM(file), source: 'measured' };
+  const { foliage } = axis;
+  return foliage === null
+    ? leavesOf(count, 'measured', typicalMidribM(file), 'estimated')
+    : leavesOf(count, 'measured', foliage.midribM, midribSource(foliage));
 }
 
 function budsOf(axis: TreeAxis, count: number | undefined): TreeAxis['buds'] {

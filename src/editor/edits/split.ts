@@ -1,9 +1,11 @@
 /** A branch split in two: what lies beyond the place becomes a branch of its own, and nothing moves. */
 import type { TreeFile } from '../../document/treeFile.ts';
 import { type Path, pathLengthM, pathUpTo, pointAt } from '../../geometry/path.ts';
+import { midribSource } from '../../geometry/tree.ts';
 import { distance, sub, type Vec3 } from '../../geometry/vec.ts';
 import { axisOf, type Edited, refuse, type TreeAxis } from '../edit.ts';
 import { freshIds, freshName, namesOf } from '../freshIds.ts';
+import { leavesOf } from './leaves.ts';
 
 /** Neither part may be shorter. */
 const shortestM = 0.005;
@@ -47,8 +49,11 @@ export function split(file: TreeFile, id: string, atM: number): Edited {
 
 const asPath = (path: Path): TreeAxis['path'] => path.map(([x, y, z]) => [x, y, z]);
 
+/** How the leaves of the whole fall to its parts is an estimate. */
 const withCount = (foliage: TreeAxis['foliage'], count: number): TreeAxis['foliage'] =>
-  foliage === null || count === 0 ? null : { ...foliage, count };
+  foliage === null || count === 0
+    ? null
+    : leavesOf(count, 'estimated', foliage.midribM, midribSource(foliage));
 
 /** The rest of the path, as offsets from the place where it begins. */
 function beyond(path: Path, atM: number): Path {

@@ -1,7 +1,7 @@
 /** The tree as it may be, by the errors of tape and eye. */
 import { type Path, pathLengthM } from '../../geometry/path.ts';
 import { hashText, random01 } from '../../geometry/random.ts';
-import type { Axis, Tree } from '../../geometry/tree.ts';
+import { type Axis, midribSource, type Tree } from '../../geometry/tree.ts';
 import { cross, dot, normalize, rotate, scale, up, type Vec3 } from '../../geometry/vec.ts';
 import { direction, rad, turnAboutUpright } from '../../geometry/world.ts';
 import type { CutToMake } from '../applyCuts.ts';
@@ -67,7 +67,7 @@ function worldAxis(axis: Axis, placeOn: (id: string | null, atM: number) => numb
       atM: placeOn(axis.id, bud.atM),
       aroundDeg: bud.aroundDeg + sketchErrors.aroundDeg * deviate(world, aroundWord, hashText(bud.id)),
     })),
-    foliage: foliage && { ...foliage, midribM: foliage.midribM * midribFactor(foliage.source, world) },
+    foliage: foliage && { ...foliage, midribM: foliage.midribM * midribFactor(midribSource(foliage), world) },
   };
 }
 

@@ -11,6 +11,7 @@ import { quantities } from '../../fields/quantities.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { CommandButton } from '../../frame/CommandButton.tsx';
 import { useFile, useWorkbench } from '../../state/workbench.ts';
+import { LeafFields } from './leaves/LeafFields.tsx';
 import { conditionOptions, kindOptions, pinOptions } from './options.ts';
 import { BranchTools } from './tools/BranchTools.tsx';
 import { treeWords as words } from './words.ts';
@@ -25,7 +26,7 @@ export function BranchForm({ axis }: { readonly axis: TreeAxis }) {
       <TextField label={fields.name} value={axis.name} onCommit={(name) => say({ name })} />
       {axis.parentId === null ? null : <Origin axis={axis} parentId={axis.parentId} make={make} />}
       <ShapeFields axis={axis} make={make} />
-      <ContentFields axis={axis} say={say} />
+      <ContentFields axis={axis} make={make} say={say} />
       <ChoiceField
         label={fields.condition}
         value={axis.condition}
@@ -82,7 +83,7 @@ function ShapeFields({ axis, make }: FormPart) {
 }
 
 /** How thick it is and what it carries. */
-function ContentFields({ axis, say }: { axis: TreeAxis; say: (change: Description) => void }) {
+function ContentFields({ axis, make, say }: FormPart & { readonly say: (change: Description) => void }) {
   const { fields } = words;
   return (
     <>
@@ -104,6 +105,7 @@ function ContentFields({ axis, say }: { axis: TreeAxis; say: (change: Descriptio
         quantity={quantities.count}
         onCommit={(v) => say({ leafCount: v })}
       />
+      <LeafFields axis={axis} make={make} />
       <NumberField
         label={fields.buds}
         value={axis.buds.length}

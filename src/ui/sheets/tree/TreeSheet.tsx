@@ -8,6 +8,7 @@ import { AddBranch } from './AddBranch.tsx';
 import { BranchTable } from './BranchTable.tsx';
 import { listBranches } from './branchList.ts';
 import { BranchGrid } from './grid/BranchGrid.tsx';
+import { LeafOut } from './leaves/LeafOut.tsx';
 import { StartSheet } from './start/StartSheet.tsx';
 import { treeWords as words } from './words.ts';
 
@@ -56,6 +57,7 @@ function OpenTree() {
         options={(['list', 'table'] as const).map((value) => ({ value, text: words.showns[value] }))}
         onChoose={(chosen) => view.setState({ isGrid: chosen === 'table' })}
       />
+      <LeafOut />
       {isGrid ? <BranchGrid /> : <BranchTable branches={branches} selected={selected} />}
     </>
   );

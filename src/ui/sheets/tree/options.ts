@@ -14,4 +14,8 @@ export const conditionOptions = (['live', 'dead', 'diseased', 'damaged'] as cons
   option(c, words.conditions[c]),
 );
 
+/** Whether the number or the size of a shoot's leaves is known. */
+export const leafSourceOptions = (of: 'count' | 'midrib') =>
+  (['measured', 'estimated'] as const).map((source) => option(source, words.leafSources[of][source]));
+
 export const pinOptions = (['free', 'keep', 'remove'] as const).map((p) => option(p, words.pins[p]));

@@ -1,6 +1,6 @@
 /** One cell of the table: text, and a field in its place while it is changed. */
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
-import type { Choice, Column } from './columns.ts';
+import type { Choice, Column } from './column.ts';
 
 interface GridCellProps {
   readonly column: Column;

@@ -1,6 +1,5 @@
 /** The columns of the table of branches: what each shows, and what is done with what is typed or pasted into it. */
-import type { TreeFile } from '../../../../document/treeFile.ts';
-import { axisOf, type Edit, type TreeAxis } from '../../../../editor/edit.ts';
+import { axisOf, type Edit } from '../../../../editor/edit.ts';
 import { changeBud } from '../../../../editor/edits/bud.ts';
 import { type Description, describe } from '../../../../editor/edits/describe.ts';
 import { move } from '../../../../editor/edits/move.ts';
@@ -8,76 +7,13 @@ import { pinPart } from '../../../../editor/edits/pin.ts';
 import { reshape, type Shape } from '../../../../editor/edits/reshape.ts';
 import { aroundParentDeg, turnRound } from '../../../../editor/edits/turnRound.ts';
 import { branchFigures } from '../../../../editor/figures.ts';
-import type { Units } from '../../../../geometry/measure.ts';
-import { type Quantity, quantities } from '../../../fields/quantities.ts';
+import { quantities } from '../../../fields/quantities.ts';
 import { conditionOptions, kindOptions, pinOptions } from '../options.ts';
 import { bearingOfWords } from './bearingOfWords.ts';
+import { type Column, chosen, figure, ofBranch, plainText } from './column.ts';
+import { leafColumns } from './leafColumns.ts';
 import type { GridRow } from './rows.ts';
 import { gridWords as words } from './words.ts';
-
-export interface Choice {
-  readonly value: string;
-  readonly text: string;
-}
-
-export interface Column {
-  readonly id: ColumnId;
-  readonly head: string;
-  readonly quantity: Quantity | null;
-  readonly isFigure: boolean;
-  /** Empty where the row has no such thing. */
-  text(row: GridRow, file: TreeFile, units: Units): string;
-  /** What may be chosen; null where anything is typed. */
-  choices(row: GridRow, file: TreeFile): readonly Choice[] | null;
-  /** The edit that puts the text in, null when it cannot be read, 'fixed' where the row has no such thing. */
-  edit(row: GridRow, text: string, file: TreeFile, units: Units): Edit | null | 'fixed';
-}
-
-export type ColumnId = keyof typeof words.heads;
-
-const plainText = (text: string): string => text.trim().toLowerCase();
-
-/** The option of that text; its value in the file is understood too. */
-function chosen<T extends string>(
-  options: readonly { readonly value: T; readonly text: string }[],
-  text: string,
-): T | null {
-  const wanted = plainText(text);
-  return options.find((one) => plainText(one.text) === wanted || one.value === wanted)?.value ?? null;
-}
-
-type Get = (row: GridRow, file: TreeFile) => number | null;
-
-/** A column of figures; `get` gives null where the row has none. */
-function figure(
-  id: ColumnId,
-  quantity: Quantity,
-  get: Get,
-  put: (row: GridRow, value: number) => Edit,
-  read: (text: string, units: Units) => number | null = (text, units) => quantity.read(text, units),
-): Column {
-  return {
-    id,
-    head: words.heads[id],
-    quantity,
-    isFigure: true,
-    text: (row, file, units) => {
-      const value = get(row, file);
-      return value === null ? '' : quantity.write(value, units);
-    },
-    choices: () => null,
-    edit: (row, text, file, units) => {
-      if (get(row, file) === null) return 'fixed';
-      const value = read(text, units);
-      return value === null ? null : put(row, value);
-    },
-  };
-}
-
-const ofBranch =
-  (get: (axis: TreeAxis) => number): Get =>
-  ({ axis, bud }) =>
-    bud === null ? get(axis) : null;
 
 const say =
   ({ axis }: GridRow, change: Description): Edit =>
@@ -210,12 +146,7 @@ export const columns: readonly Column[] = [
     ofBranch((axis) => axis.tipDiameterM),
     (row, tipDiameterM) => say(row, { tipDiameterM }),
   ),
-  figure(
-    'leaves',
-    quantities.count,
-    ofBranch((axis) => axis.foliage?.count ?? 0),
-    (row, leafCount) => say(row, { leafCount }),
-  ),
+  ...leafColumns,
   figure(
     'buds',
     quantities.count,

@@ -2,12 +2,12 @@
 import type { TreeFile } from '../../../../document/treeFile.ts';
 import type { Edit } from '../../../../editor/edit.ts';
 import { add } from '../../../../editor/edits/add.ts';
-import { inOrder } from '../../../../editor/edits/inOrder.ts';
 import { firstGuess } from '../../../../editor/firstGuess.ts';
 import type { Units } from '../../../../geometry/measure.ts';
 import { quantities } from '../../../fields/quantities.ts';
-import { type Column, type ColumnId, columns } from './columns.ts';
-import { type GridRow, gridRows } from './rows.ts';
+import type { Column, ColumnId } from './column.ts';
+import { columns } from './columns.ts';
+import { type GridRow, rowOf } from './rows.ts';
 import { gridWords as words } from './words.ts';
 
 export type Pasted =
@@ -68,31 +68,57 @@ function fromPlace(
   file: TreeFile,
   units: Units,
 ): Pasted {
-  const edits: Edit[] = [];
+  let next = file;
   for (const [i, line] of cells.entries()) {
     const row = rows[at.row + i];
     if (row === undefined) break;
-    const under = columns.slice(at.column, at.column + line.length);
-    const cell = (id: ColumnId): string => line[under.findIndex((column) => column.id === id)] ?? '';
-    for (const column of thinningFirst(under, file, row.id, cell, units)) {
-      const edit = cellEdit(column, row, cell(column.id), file, units);
-      if (typeof edit === 'string') return refused(words.row(i + 1, edit));
-      if (edit !== null) edits.push(edit);
-    }
+    const made = withLine(columns.slice(at.column, at.column + line.length), line, row.id, next, units);
+    if (typeof made === 'string') return refused(words.row(i + 1, made));
+    next = made;
   }
-  if (edits.length === 0) return refused(words.nothing);
-  return { ok: true, edit: inOrder(edits, words.pasted(cells.length)) };
+  return pastedFile(next, file, cells.length);
 }
 
-/** Null where nothing changes; a sentence where the text cannot be read. */
+function pastedFile(done: TreeFile, before: TreeFile, count: number): Pasted {
+  if (done === before) return refused(words.nothing);
+  return { ok: true, edit: () => ({ ok: true, file: done, said: words.pasted(count) }) };
+}
+
+/** The file with that line in the cells of a row, or why not. */
+function withLine(
+  heads: readonly Column[],
+  line: readonly string[],
+  id: string,
+  file: TreeFile,
+  units: Units,
+): TreeFile | string {
+  const cell = (of: ColumnId): string => line[heads.findIndex((head) => head.id === of)]?.trim() ?? '';
+  let next = file;
+  for (const column of inOrderOfEdits(heads, next, id, cell, units)) {
+    const row = rowOf(next, id);
+    const edit = row === null ? null : cellEdit(column, row, cell(column.id), next, units);
+    if (typeof edit === 'string') return edit;
+    const edited = edit?.(next);
+    if (edited?.ok === false) return edited.reason;
+    next = edited?.file ?? next;
+  }
+  return next;
+}
+
+/**
+ * Null where nothing changes; a sentence where the text cannot be read.
+ * @param isTyped whether a person typed it: an estimate typed again is no longer one
+ */
 export function cellEdit(
   column: Column,
   row: GridRow,
   text: string,
   file: TreeFile,
   units: Units,
+  isTyped = false,
 ): Edit | string | null {
-  if (text.trim() === '' || text.trim() === column.text(row, file, units)) return null;
+  const isConfirmed = isTyped && column.isEstimate?.(row) === true;
+  if (text.trim() === '' || (text.trim() === column.text(row, file, units) && !isConfirmed)) return null;
   const edit = column.edit(row, text, file, units);
   if (edit === 'fixed') return null;
   return edit ?? words.unread(text, column.head);
@@ -111,9 +137,7 @@ function underHeads(
     if (typeof made === 'string') return refused(words.row(i + 1, made));
     next = made;
   }
-  if (next === file) return refused(words.nothing);
-  const done = next;
-  return { ok: true, edit: () => ({ ok: true, file: done, said: words.pasted(lines.length) }) };
+  return pastedFile(next, file, lines.length);
 }
 
 /** The file with that line in it, or why not. */
@@ -124,39 +148,33 @@ function lineOf(
   units: Units,
 ): TreeFile | string {
   const cell = (id: ColumnId): string => line[heads.findIndex((head) => head.id === id)]?.trim() ?? '';
-  let next = file;
-  let known = cell('name') === '' ? undefined : file.axes.find((axis) => axis.name === cell('name'));
-  if (known === undefined) {
-    const parent = file.axes.find((axis) => axis.name.toLowerCase() === cell('on').toLowerCase());
-    if (parent === undefined) return words.needs(words.heads.on);
-    const made = add(file, { ...firstGuess(file, parent), name: cell('name') });
-    if (!made.ok) return made.reason;
-    next = made.file;
-    known = next.axes.at(-1);
-  }
-  const id = known?.id;
-  for (const column of thinningFirst(heads, next, id, cell, units)) {
-    const row = gridRows(next, false).find((one) => one.id === id);
-    const text = cell(column.id);
-    const edit = row === undefined ? null : cellEdit(column, row, text, next, units);
-    if (typeof edit === 'string') return edit;
-    const edited = edit?.(next);
-    if (edited?.ok === false) return edited.reason;
-    next = edited?.file ?? next;
-  }
-  return next;
+  const known = cell('name') === '' ? undefined : file.axes.find((axis) => axis.name === cell('name'));
+  if (known !== undefined) return withLine(heads, line, known.id, file, units);
+  const parent = file.axes.find((axis) => axis.name.toLowerCase() === cell('on').toLowerCase());
+  if (parent === undefined) return words.needs(words.heads.on);
+  const made = add(file, { ...firstGuess(file, parent), name: cell('name') });
+  if (!made.ok) return made.reason;
+  return withLine(heads, line, made.select ?? '', made.file, units);
 }
 
-/** The columns with the tip before the base where the base becomes thinner than the tip is now: neither order suits all. */
-function thinningFirst(
+/**
+ * The order in which a line is put in: first what it grows on, along which its place is measured; the tip before the base
+ * where the base becomes thinner than the tip is now, as neither order suits all; what a figure was, after the figure.
+ */
+function inOrderOfEdits(
   heads: readonly Column[],
   file: TreeFile,
-  id: string | undefined,
+  id: string,
   cell: (id: ColumnId) => string,
   units: Units,
 ): readonly Column[] {
   const tipM = file.axes.find((axis) => axis.id === id)?.tipDiameterM;
   const baseM = quantities.thickness.read(cell('base'), units);
-  if (tipM === undefined || baseM === null || baseM >= tipM) return heads;
-  return heads.toSorted((a, b) => Number(b.id === 'tip') - Number(a.id === 'tip'));
+  const isThinner = tipM !== undefined && baseM !== null && baseM < tipM;
+  const rank = (column: Column): number => {
+    if (column.id === 'on') return 0;
+    if (column.id === 'tip' && isThinner) return 1;
+    return column.id === 'leavesFrom' || column.id === 'midribFrom' ? 3 : 2;
+  };
+  return heads.toSorted((a, b) => rank(a) - rank(b));
 }

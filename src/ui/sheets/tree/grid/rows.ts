@@ -12,6 +12,16 @@ export interface GridRow {
   readonly level: number;
 }
 
+/** The row of a branch or bud alone, at no level; null when there is none of that id. */
+export function rowOf(file: TreeFile, id: string): GridRow | null {
+  for (const axis of file.axes) {
+    if (axis.id === id) return { id, axis, bud: null, level: 1 };
+    const bud = axis.buds.find((one) => one.id === id);
+    if (bud !== undefined) return { id, axis, bud, level: 2 };
+  }
+  return null;
+}
+
 export function gridRows(file: TreeFile, withBuds: boolean): GridRow[] {
   return listBranches(file).flatMap(({ axis, depth }): GridRow[] => [
     { id: axis.id, axis, bud: null, level: depth + 1 },

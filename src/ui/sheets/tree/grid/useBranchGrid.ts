@@ -6,7 +6,8 @@ import { removeBud } from '../../../../editor/edits/bud.ts';
 import { remove } from '../../../../editor/edits/remove.ts';
 import { firstGuess } from '../../../../editor/firstGuess.ts';
 import { useFile, useSelected, useUnits, useWorkbench } from '../../../state/workbench.ts';
-import { type Column, columns } from './columns.ts';
+import type { Column } from './column.ts';
+import { columns } from './columns.ts';
 import { type GridActs, type GridPlace, gridKeys } from './gridKeys.ts';
 import { cellEdit, pasteRows } from './pasteRows.ts';
 import { type GridRow, gridRows } from './rows.ts';
@@ -15,6 +16,8 @@ interface Typing {
   readonly row: string;
   readonly column: number;
   readonly begun: string;
+  /** The field began with a key that was typed, not with the cell's own text. */
+  readonly isTyped: boolean;
 }
 
 export type EndedBy = 'Enter' | 'Tab' | 'leave';
@@ -58,10 +61,10 @@ function useTyping(place: GridPlace, goTo: (column: number) => void) {
     if (at.edit(row, '', file, units) === 'fixed') return;
     const isChoice = at.choices(row, file) !== null;
     const begun = isChoice || first === null ? at.text(row, file, units) : first;
-    setTyping({ row: row.id, column: c, begun });
+    setTyping({ row: row.id, column: c, begun, isTyped: !isChoice && first !== null });
   };
   const finish = (row: GridRow, c: number, text: string, by: EndedBy) => {
-    const edit = cellEdit(columns[c] as Column, row, text, file, units);
+    const edit = cellEdit(columns[c] as Column, row, text, file, units, typing?.isTyped === true);
     setTyping(null);
     if (typeof edit === 'string') editor.say({ kind: 'refused', text: edit });
     else if (edit !== null) editor.make(edit);
