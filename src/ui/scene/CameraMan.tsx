@@ -18,7 +18,7 @@ export interface CameraManProps {
   readonly ref?: Ref<StageHandle> | undefined;
   readonly canopy: Canopy;
   /** What the whole tree is framed by, so that the picture stays when leaves come and go. */
-  readonly widest: Canopy;
+  readonly widest: () => Canopy;
   readonly file: TreeFile;
   readonly still: boolean;
 }
@@ -32,7 +32,7 @@ export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) 
   const aspect = size.width / Math.max(1, size.height);
   const home = homeBearingDeg(file);
   const wholeTree = (toEye: Vec3): Framing =>
-    frameWithin(pointsInPicture(widest, file), toEye, fieldDeg, size, coveredBy(size));
+    frameWithin(pointsInPicture(widest(), file), toEye, fieldDeg, size, coveredBy(size));
 
   useImperativeHandle(ref, (): StageHandle => {
     const approach = (points: readonly Vec3[]): void => {

@@ -1,6 +1,6 @@
 /** The 3D stage: the tree where it stands, coloured by its light. Draws only when something changed. */
 import { Canvas, useThree } from '@react-three/fiber';
-import { useEffect, useMemo, useState } from 'react';
+import { useDeferredValue, useEffect, useMemo, useState } from 'react';
 import type { Vec3 } from '../../geometry/vec.ts';
 import { direction } from '../../geometry/world.ts';
 import { ownersLeft } from '../../growth/owners.ts';
@@ -70,7 +70,12 @@ export function Stage({ ref, children, ...stage }: StageProps) {
   const fine = stage.quality === 'full' || (stage.quality === 'auto' && kind === 'hardware');
   const fontsReady = useFontsReady();
   const standing = useMemo(() => ownersLeft(canopy.owners, gone), [canopy, gone]);
-  const extent = useMemo(() => extentOf(canopy, file), [canopy, file]);
+  const grown = useMemo(
+    () => ({ canopy, standing, file, extent: extentOf(canopy, file) }),
+    [canopy, standing, file],
+  );
+  // Ground and shadow come a breath after a tree that is pulled, so that the hand is not held up by them.
+  const grounded = useDeferredValue(grown);
   const { now } = sun ?? { now: null };
   const isFromSun = stage.fromSun && now !== null && now.altitudeDeg > 0;
   const toSun = useMemo(
@@ -103,10 +108,7 @@ export function Stage({ ref, children, ...stage }: StageProps) {
       )}
       <group key={fontsReady ? 'own letters' : 'any letters'}>
         <Scenery
-          canopy={canopy}
-          standing={standing}
-          file={file}
-          extent={extent}
+          {...grounded}
           sun={sun}
           isFromSun={isFromSun}
           units={stage.units}

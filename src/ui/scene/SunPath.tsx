@@ -1,9 +1,9 @@
 /** The sun's way over the day round the tree, with its hours, and the sun itself. */
-import { Line } from '@react-three/drei';
 import { useMemo } from 'react';
 import { add, scale, type Vec3 } from '../../geometry/vec.ts';
 import { direction } from '../../geometry/world.ts';
 import type { Extent } from './extent.ts';
+import { FatLines } from './FatLines.tsx';
 import { wordImage } from './label.ts';
 import { Sign } from './Sign.tsx';
 import type { StageColours, SunPoint, SunView } from './stageModel.ts';
@@ -13,6 +13,12 @@ function Hour({ point, at, colours }: { point: SunPoint; at: Vec3; colours: Stag
   const { label } = point;
   const image = useMemo(() => wordImage(label ?? '', 12, colours.quiet, colours.paper), [label, colours]);
   return <Sign image={image} at={at} anchor={[0.5, -0.15]} />;
+}
+
+/** From each point to the next, on a sphere of radius 1. */
+function stretchesOf(run: readonly SunPoint[]): number[] {
+  const points = run.map(({ azimuthDeg, altitudeDeg }) => direction(azimuthDeg, altitudeDeg));
+  return points.slice(1).flatMap((to, i) => [...(points[i] as Vec3), ...to]);
 }
 
 export interface SunPathProps {
@@ -29,20 +35,18 @@ export function SunPath({ sun, extent, colours }: SunPathProps) {
   }): [number, number, number] => [
     ...add(extent.centre, scale(direction(p.azimuthDeg, p.altitudeDeg), radiusM)),
   ];
-  const runs = aboveHorizon(sun.path).filter((run) => run.length > 1);
+  const runs = useMemo(() => aboveHorizon(sun.path).filter((run) => run.length > 1), [sun]);
+  // Round a tree of radius 1, so that it is left as it is while the tree is pulled.
+  const way = useMemo(() => new Float32Array(runs.flatMap(stretchesOf)), [runs]);
   const hours = runs.flat().filter((point) => point.label !== null);
   const { now } = sun;
   return (
     <>
-      {runs.map((run) => (
-        <Line
-          key={run[0]?.azimuthDeg ?? 0}
-          points={run.map(place)}
-          color={colours.sun}
-          lineWidth={1.5}
-          raycast={() => null}
-        />
-      ))}
+      {way.length > 0 && (
+        <group position={[...extent.centre]} scale={radiusM}>
+          <FatLines ends={way} colour={colours.sun} widthPx={1.5} />
+        </group>
+      )}
       {hours.map((point) => (
         <group key={point.azimuthDeg}>
           <mesh position={place(point)} raycast={() => null}>

@@ -95,8 +95,8 @@ export interface StageHandle {
 export interface StageProps {
   readonly ref?: Ref<StageHandle>;
   readonly canopy: Canopy;
-  /** The tree in full leaf, by which the whole tree is framed. */
-  readonly widest: Canopy;
+  /** The tree in full leaf, by which the whole tree is framed; grown when it is asked for, as a pulled tree is not framed. */
+  readonly widest: () => Canopy;
   /** Pot, surroundings, buds and condition of the wood are read from it. */
   readonly file: TreeFile;
   /** What each leaf is coloured by, in the order of `canopy.leaves`; NaN leaves it plain green. */

@@ -1,5 +1,5 @@
 /** The tree, with what is laid over it: the legend, the sides to look from, undo and redo. */
-import { Component, lazy, type ReactNode, Suspense, useMemo } from 'react';
+import { Component, lazy, type ReactNode, Suspense, useCallback, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { commandOf } from '../../editor/commands.ts';
 import type { Vec3 } from '../../geometry/vec.ts';
@@ -110,13 +110,13 @@ function Picture() {
   const isDay = sheet === 'light' && lookingAt === 'day';
   const isSky = sheet === 'light' && lookingAt === 'sky';
   const inLeaf = sheet === 'light' || (sheet === 'work' && !isWorkBare);
-  const widest = drawnCanopy(file, 'in full leaf');
   // The camera frames a tree by its name.
   const framed = useMemo(
     () => (draftFrame === null ? file : { ...file, id: `${file.id} ${draftFrame}` }),
     [file, draftFrame],
   );
-  const canopy = inLeaf ? widest : drawnCanopy(file, 'as sketched');
+  const canopy = drawnCanopy(file, inLeaf ? 'in full leaf' : 'as sketched');
+  const widest = useCallback(() => drawnCanopy(file, 'in full leaf'), [file]);
   const beacon = useBeacon(canopy, isSky);
   const scale = useMemo(
     () => makeLightScale(thresholdsOf(file), theme === 'outdoors' ? 'classes' : 'smooth'),

@@ -4,6 +4,7 @@ import { sameWood } from '../../editor/edits/pin.ts';
 import { planInputOf } from '../../engine/planInput.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import { growCanopy } from '../../growth/growCanopy.ts';
+import type { PlanInput } from '../../plan/input.ts';
 import { fullLeafHeatGdd8 } from '../../plan/stages.ts';
 import { seasonDates } from '../../season/seasonDates.ts';
 
@@ -33,14 +34,24 @@ export function drawnCanopy(file: TreeFile, when: When): Canopy {
   return next.canopy;
 }
 
+/** What the leaves grow by and when, apart from the wood: the same for a tree that is pulled. */
+const seasonAlike = (a: TreeFile, b: TreeFile): boolean =>
+  a.site === b.site && a.season === b.season && a.settings === b.settings && a.cultivar === b.cultivar;
+
 const growsAlike = (a: TreeFile, b: TreeFile): boolean =>
   a.standing === b.standing && a.settings === b.settings && sameWood(a, b);
 
+function heatOf(file: TreeFile, input: PlanInput, when: When): number {
+  const season = seasonDates({ ...input, site: input.site });
+  return when === 'in full leaf'
+    ? fullLeafHeatGdd8(input, season)
+    : season.heat.sumAt(file.season.sketchedOn);
+}
+
 function grow(file: TreeFile, when: When, before: Grown | undefined): Grown {
   const input = planInputOf(file, {});
-  const season = seasonDates({ ...input, site: input.site });
   const heatGdd8 =
-    when === 'in full leaf' ? fullLeafHeatGdd8(input, season) : season.heat.sumAt(file.season.sketchedOn);
+    before !== undefined && seasonAlike(before.file, file) ? before.heatGdd8 : heatOf(file, input, when);
   if (before?.heatGdd8 === heatGdd8 && growsAlike(before.file, file)) return { ...before, file };
   const { tree, stance, values, leafSeed: seed } = input;
   const canopy = growCanopy({ tree, stance, values, heatGdd8, seed, gone: new Set() });
