@@ -124,12 +124,14 @@ export const commands: readonly Command[] = [
   page('tree', 'Tree', 'Show what grew', ['F3'], (host) => host.showSheet('tree')),
   page('light', 'Light', 'Show who gets how much light', ['F4'], (host) => host.showSheet('light')),
   page('work', 'Work', 'Show what to do', ['F8'], (host) => host.showSheet('work')),
-  page('from-north', 'North', 'Look from the north', [], (host) => host.view('north')),
-  page('from-east', 'East', 'Look from the east', [], (host) => host.view('east')),
-  page('from-south', 'South', 'Look from the south', [], (host) => host.view('south')),
-  page('from-west', 'West', 'Look from the west', [], (host) => host.view('west')),
-  page('from-above', 'Above', 'Look from above', [], (host) => host.view('above')),
-  page('from-front', 'Front', 'Look from the side, as at the start', [], (host) => host.view('free')),
+  page('from-north', 'North', 'Look from the north', ['1'], (host) => host.view('north')),
+  page('from-east', 'East', 'Look from the east', ['2'], (host) => host.view('east')),
+  page('from-south', 'South', 'Look from the south', ['3'], (host) => host.view('south')),
+  page('from-west', 'West', 'Look from the west', ['4'], (host) => host.view('west')),
+  page('from-above', 'Above', 'Look from above', ['5'], (host) => host.view('above')),
+  page('from-front', 'Free', 'Look from where you stand, near things larger', ['6'], (host) =>
+    host.view('free'),
+  ),
   page('help', 'Help', 'Show this list', ['F1'], (host) => host.showHelp()),
 ];
 
@@ -148,8 +150,14 @@ export interface KeyPress {
   readonly altKey: boolean;
 }
 
-/** The command a key press asks for, or null. */
-export function commandFor(press: KeyPress): Command | null {
+/** A key without Ctrl, Alt or Shift that types something: speech input and a slip of the hand press it too. */
+export const isSingle = (key: string): boolean => key.length === 1;
+
+/**
+ * The command a key press asks for, or null.
+ * @param withSingles whether keys that type something may run a command
+ */
+export function commandFor(press: KeyPress, withSingles = true): Command | null {
   const key = press.key.length === 1 ? press.key.toUpperCase() : press.key;
   const name = [
     press.ctrlKey || press.metaKey ? 'Ctrl+' : '',
@@ -157,5 +165,6 @@ export function commandFor(press: KeyPress): Command | null {
     press.shiftKey ? 'Shift+' : '',
     key,
   ].join('');
+  if (!withSingles && isSingle(name)) return null;
   return commands.find((c) => c.keys.includes(name)) ?? null;
 }

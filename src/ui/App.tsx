@@ -22,7 +22,7 @@ const sheets = { place: PlaceSheet, tree: TreeSheet, light: LightSheet, work: Wo
 
 export function App() {
   const bench = useWorkbench();
-  const { sheet, theme } = usePreferences();
+  const { sheet, theme, singleKeys } = usePreferences();
   const { sheetSize } = useView();
   const picker = useRef<HTMLInputElement>(null);
   const help = useRef<HTMLDialogElement>(null);
@@ -41,7 +41,7 @@ export function App() {
     }),
     [bench],
   );
-  useKeys(bench.editor, host);
+  useKeys(bench.editor, host, singleKeys);
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);

@@ -23,8 +23,13 @@ describe('keys', () => {
     expect(press('z')).toBeNull();
   });
 
-  it('never need a single letter, which speech input would type', () => {
-    for (const key of commands.flatMap((command) => command.keys)) expect(key).not.toMatch(/^.$/);
+  it('give each view one key alone, which can be turned off for those whom speech input types it', () => {
+    const views = ['from-north', 'from-east', 'from-south', 'from-west', 'from-above', 'from-front'];
+    expect(['1', '2', '3', '4', '5', '6'].map((key) => press(key))).toEqual(views);
+    const alone = commands.flatMap((command) => command.keys).filter((key) => key.length === 1);
+    const held = { ctrlKey: false, metaKey: false, shiftKey: false, altKey: false };
+    for (const key of alone) expect(commandFor({ key, ...held }, false)).toBeNull();
+    expect(commandFor({ key: 'z', ...held, ctrlKey: true }, false)?.id).toBe('undo');
   });
 });
 

@@ -93,6 +93,17 @@ function Look() {
           </label>
         ))}
       </fieldset>
+      <fieldset className="choice-row">
+        <legend className="small-head">{words.keys}</legend>
+        <label className="choice">
+          <input
+            type="checkbox"
+            checked={preferences.singleKeys}
+            onChange={(event) => set({ singleKeys: event.target.checked })}
+          />
+          {words.singleKeys}
+        </label>
+      </fieldset>
     </section>
   );
 }

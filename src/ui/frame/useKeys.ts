@@ -7,10 +7,11 @@ const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   target.matches('input:not([type=checkbox], [type=range]), select, textarea');
 
-export function useKeys(editor: Editor, host: Host): void {
+/** @param withSingles whether keys without Ctrl, Alt or Shift run commands too */
+export function useKeys(editor: Editor, host: Host, withSingles: boolean): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
-      const command = commandFor(event);
+      const command = commandFor(event, withSingles);
       const mayDisturb = command !== null && ['open', 'save', 'help'].includes(command.id);
       if (command === null || event.defaultPrevented || !command.isReady(editor)) return;
       if ((isTyping(event.target) && !mayDisturb) || document.querySelector('dialog[open]') !== null) return;
@@ -19,5 +20,5 @@ export function useKeys(editor: Editor, host: Host): void {
     };
     addEventListener('keydown', onKeyDown);
     return () => removeEventListener('keydown', onKeyDown);
-  }, [editor, host]);
+  }, [editor, host, withSingles]);
 }

@@ -16,6 +16,8 @@ export const frameWords = {
   units: 'Units',
   themes: { paper: 'Paper', dusk: 'Dusk', outdoors: 'Outdoors' },
   unitNames: { metric: 'Metric (cm, m)', us: 'US (in, ft)' },
+  keys: 'Keys',
+  singleKeys: 'Keys alone, without Ctrl or Alt, run commands',
   drop: 'Let go to open this tree or weather file',
   taller: 'Raise the sheet',
   lower: 'Lower the sheet',
@@ -26,8 +28,6 @@ export const frameWords = {
     never: 'Nothing changed yet',
   },
   keptAt: (time: string) => `Kept on this device ${time}`,
-  looking: 'Look from',
-  view: 'View',
   noPicture:
     'This browser shows no 3D picture. Every figure is in the sheets: Tree lists the branches, Light the shoots, Work the cuts.',
   pictureLoading: 'Drawing the tree',

@@ -7,6 +7,7 @@ export const helpWords = {
   paragraphs: [
     'Place says where the tree stands, Tree what grew, Light who gets how much light, Work what to do. Touch a shoot on the tree or in a table: both show it.',
     'Drag with one finger or the left button to turn the tree, with two fingers or the right button to move it; pinch or roll the wheel to come nearer.',
+    'From a side and from above all rays are parallel: what you change there keeps its depth. Keys without Ctrl or Alt can be turned off in the menu.',
     'Everything is worked out and kept on this device. Nothing is sent anywhere. If the browser’s data is deleted, the tree goes with it: save a file now and then.',
   ],
 } as const;

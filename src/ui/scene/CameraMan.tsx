@@ -1,16 +1,15 @@
 /** Turns, moves and frames the camera: by hand, and on request from outside. */
-import { OrbitControls } from '@react-three/drei';
+import { OrbitControls, OrthographicCamera } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
-import { type Ref, useEffect, useImperativeHandle, useLayoutEffect, useRef } from 'react';
+import { type Ref, useEffect, useImperativeHandle, useRef } from 'react';
 import type { TreeFile } from '../../document/treeFile.ts';
-import { normalize, sub, type Vec3 } from '../../geometry/vec.ts';
+import type { Vec3 } from '../../geometry/vec.ts';
 import type { Canopy } from '../../growth/canopy.ts';
-import { coveredBy } from './covered.ts';
-import { pointsInPicture, pointsOf } from './extent.ts';
-import { closeUp, type Framing, frameWithin, viewDirection } from './framing.ts';
-import { homeBearingDeg } from './slab.ts';
+import { pointsOf } from './extent.ts';
+import { closeUp, flatCloseUp } from './framing.ts';
 import type { StageHandle } from './stageModel.ts';
 import { type Controls, fieldDeg, useFlight } from './useFlight.ts';
+import { useViews } from './useViews.ts';
 
 const margin = 0.07;
 
@@ -28,24 +27,21 @@ export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) 
   const camera = useThree((state) => state.camera);
   const controls = useRef<Controls>(null);
   const movedByHand = useRef(false);
-  const { here, place, go, stop } = useFlight(controls, still);
-  const aspect = size.width / Math.max(1, size.height);
-  const home = homeBearingDeg(file);
-  const wholeTree = (toEye: Vec3): Framing =>
-    frameWithin(pointsInPicture(widest(), file), toEye, fieldDeg, size, coveredBy(size));
+  const pilot = useFlight(controls, still);
+  const { isFlat, flatCamera, view } = useViews(pilot, file, widest, movedByHand);
 
   useImperativeHandle(ref, (): StageHandle => {
     const approach = (points: readonly Vec3[]): void => {
       if (points.length === 0) return;
       movedByHand.current = true;
+      const { here, go } = pilot;
       const [east, north] = file.standing.at;
-      go(closeUp(points, [east, 0, -north], here(), fieldDeg, aspect, margin));
+      const aspect = size.width / Math.max(1, size.height);
+      if (isFlat) go(flatCloseUp(points, here(), size));
+      else go(closeUp(points, [east, 0, -north], here(), fieldDeg, aspect, margin));
     };
     return {
-      view: (side) => {
-        movedByHand.current = false;
-        go(wholeTree(viewDirection(side, home)));
-      },
+      view,
       showOwner: (id) => {
         approach(pointsOf(canopy, file, id));
       },
@@ -53,25 +49,7 @@ export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) 
     };
   });
 
-  // Only another tree or another shape of the picture calls for a new frame: an edit must not move the camera.
-  const framedFor = useRef<{ id: string; aspect: number; camera: unknown }>({
-    id: '',
-    aspect: 0,
-    camera: null,
-  });
-  useLayoutEffect(() => {
-    // The eye in the sun has a camera of its own, which is still the stage's when this one comes back.
-    if (!('isPerspectiveCamera' in camera)) return;
-    const last = framedFor.current;
-    const sameTree = last.id === file.id;
-    const sameEye = last.camera === camera;
-    if (sameTree && sameEye && (movedByHand.current || last.aspect === aspect)) return;
-    const { eye, target } = here();
-    place(wholeTree(sameTree ? normalize(sub(eye, target)) : viewDirection('free', home)));
-    framedFor.current = { id: file.id, aspect, camera };
-    movedByHand.current = false;
-  });
-
+  const { stop } = pilot;
   useEffect(() => {
     const current = controls.current;
     const takeOver = (): void => {
@@ -84,13 +62,18 @@ export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) 
   }, [stop, camera]);
 
   return (
-    <OrbitControls
-      ref={controls}
-      makeDefault
-      enableDamping={false}
-      minDistance={0.15}
-      maxDistance={40}
-      maxPolarAngle={1.62}
-    />
+    <>
+      {isFlat && <OrthographicCamera ref={flatCamera} makeDefault near={0.05} far={200} />}
+      <OrbitControls
+        ref={controls}
+        makeDefault
+        enableDamping={false}
+        minDistance={0.15}
+        maxDistance={isFlat ? 80 : 40}
+        minZoom={20}
+        maxZoom={20_000}
+        maxPolarAngle={1.62}
+      />
+    </>
   );
 }

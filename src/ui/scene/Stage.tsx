@@ -6,6 +6,7 @@ import { direction } from '../../geometry/world.ts';
 import { ownersLeft } from '../../growth/owners.ts';
 import { CameraMan } from './CameraMan.tsx';
 import { quietKnownTalk } from './console.ts';
+import { EyeReport } from './EyeReport.tsx';
 import { extentOf } from './extent.ts';
 import { rendererKind } from './renderer.ts';
 import { Scenery } from './Scenery.tsx';
@@ -101,6 +102,7 @@ export function Stage({ ref, children, ...stage }: StageProps) {
       <hemisphereLight args={['#ffffff', '#e6e1d6', skyStrength]} />
       <directionalLight position={[...toSun]} intensity={sunStrength} />
       <ContextWatch onLost={setLost} />
+      <EyeReport onEye={stage.onEye} />
       {isFromSun ? (
         <SunEye canopy={canopy} file={file} toSun={toSun} />
       ) : (

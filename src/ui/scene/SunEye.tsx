@@ -32,5 +32,5 @@ export function SunEye({ canopy, file, toSun }: SunEyeProps) {
     camera.current.updateMatrixWorld();
     invalidate();
   }, [canopy, file, toSun, size, invalidate]);
-  return <OrthographicCamera ref={camera} makeDefault near={0.05} far={200} />;
+  return <OrthographicCamera ref={camera} makeDefault near={0.05} far={200} userData={{ isSun: true }} />;
 }

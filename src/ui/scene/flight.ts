@@ -16,5 +16,7 @@ export function between(from: Framing, to: Framing, t: number): Framing {
   const elevation = elevationDeg(fromWay) + s * (elevationDeg(toWay) - elevationDeg(fromWay));
   const [fromM, toM] = [distance(from.eye, from.target), distance(to.eye, to.target)];
   const target: Vec3 = lerp(from.target, to.target, s);
-  return { eye: add(target, scale(direction(bearing, elevation), fromM + s * (toM - fromM))), target };
+  const eye = add(target, scale(direction(bearing, elevation), fromM + s * (toM - fromM)));
+  if (from.pxPerM === undefined || to.pxPerM === undefined) return { eye, target };
+  return { eye, target, pxPerM: from.pxPerM * (to.pxPerM / from.pxPerM) ** s };
 }

@@ -5,13 +5,15 @@ import { bearingDeg, direction } from '../../geometry/world.ts';
 export interface Framing {
   readonly eye: Vec3;
   readonly target: Vec3;
+  /** How large a metre is, where all rays are parallel. */
+  readonly pxPerM?: number;
 }
 
 /** The eye never comes nearer to a point than this, metres. */
 const nearestM = 0.1;
 
 /** The eye's own directions when it looks from `toEye`; near the zenith north is up in the picture. */
-function pictureAxes(toEye: Vec3): { right: Vec3; upward: Vec3 } {
+export function pictureAxes(toEye: Vec3): { right: Vec3; upward: Vec3 } {
   const steep = Math.hypot(toEye[0], toEye[2]) < 1e-6;
   const right = normalize(cross(steep ? [0, 0, -1] : [0, 1, 0], toEye));
   return { right, upward: cross(toEye, right) };
@@ -112,14 +114,42 @@ interface Span {
   readonly halfM: number;
 }
 
+/** The views whose rays are parallel: what is drawn there keeps its depth. */
+export const flatSides = ['north', 'east', 'south', 'west', 'above'] as const;
+export type FlatSide = (typeof flatSides)[number];
+
+const toFlatEye: Readonly<Record<FlatSide, Vec3>> = {
+  north: [0, 0, -1],
+  east: [1, 0, 0],
+  south: [0, 0, 1],
+  west: [-1, 0, 0],
+  above: [0, 1, 0],
+};
+
 /** Direction of the eye for each named view; the free one looks from where the grower stands, or the south-south-east. */
-export function viewDirection(
-  side: 'north' | 'east' | 'south' | 'west' | 'above' | 'free',
-  homeBearingDeg: number,
-): Vec3 {
-  if (side === 'above') return direction(180, 89.5);
-  if (side === 'free') return direction(homeBearingDeg, 14);
-  return direction({ north: 0, east: 90, south: 180, west: 270 }[side], 4);
+export function viewDirection(side: FlatSide | 'free', homeBearingDeg: number): Vec3 {
+  return side === 'free' ? direction(homeBearingDeg, 14) : toFlatEye[side];
+}
+
+/** An eye straight above is set down so little to the south that nobody sees it: so north is up in the picture. */
+const southwardM = 6e-5;
+
+/** The eye of a flat view that sees all points between what covers the picture. */
+export function flatFraming(
+  points: readonly Vec3[],
+  toEye: Vec3,
+  size: { readonly width: number; readonly height: number },
+  covered: { readonly above: number; readonly below: number },
+): FlatFraming {
+  const { eye, target, pxPerM } = frameFromAfar(points, toEye, size, covered);
+  return { eye: toEye[1] === 1 ? add(eye, [0, 0, southwardM]) : eye, target, pxPerM };
+}
+
+/** Where an eye of the same picture stands whose rays are not parallel: what lies in the middle keeps its size. */
+export function nearFraming(flat: FlatFraming, fieldDeg: number, heightPx: number): Framing {
+  const distanceM = heightPx / (2 * Math.tan((fieldDeg * Math.PI) / 360) * flat.pxPerM);
+  const { eye, target } = flat;
+  return { eye: add(target, scale(normalize(sub(eye, target)), distanceM)), target };
 }
 
 /** Half the height of what is seen round a small thing, metres. */
@@ -146,4 +176,16 @@ export function closeUp(
   const facing = bearingDeg(aside ? outward : sub(here.eye, here.target));
   const seen = [...points, ...cubeAbout(middle, closeUpM)];
   return frame(seen, direction(facing, 18), fieldDeg, aspect, margin);
+}
+
+/** The same for a flat view, which keeps its side. */
+export function flatCloseUp(
+  points: readonly Vec3[],
+  here: Framing,
+  size: { readonly width: number; readonly height: number },
+): FlatFraming {
+  const middle = frame(points, [0, 0, 1], 34, 1, 0).target;
+  const seen = [...points, ...cubeAbout(middle, closeUpM)];
+  const none = { above: 0, below: 0 };
+  return frameFromAfar(seen, normalize(sub(here.eye, here.target)), size, none);
 }

@@ -4,11 +4,13 @@
  */
 import type { ReactNode, Ref } from 'react';
 import type { TreeFile } from '../../document/treeFile.ts';
+import type { Sight } from '../../editor/pull/sight.ts';
 import type { Vec3 } from '../../geometry/vec.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import type { CutKind } from '../../plan/cut.ts';
 import type { LightScale } from '../theme/lightScale.ts';
 import type { ShareKind } from './leafColours.ts';
+import type { Pixel } from './pick.ts';
 
 /** Marks stand for cuts and for what the grower marked to stay. */
 export type MarkKind = CutKind | 'keep';
@@ -79,6 +81,26 @@ export interface StageColours {
 
 export type StageView = 'north' | 'east' | 'south' | 'west' | 'above' | 'free';
 
+/** CSS pixels. */
+export interface PictureSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface StageEye {
+  readonly size: PictureSize;
+  /** Unit vector from the middle of the picture to the eye; along an axis of the world in the sides and from above. */
+  readonly facing: Vec3;
+  /** Null when a side was turned by hand since. */
+  readonly side: StageView | null;
+  /** CSS pixels from the top left corner of the canvas, and the depth before the eye; null behind it. */
+  readonly project: (point: Vec3) => Pixel | null;
+  /** What a hand at this pixel points at, in the world. */
+  readonly sightAt: (x: number, y: number) => Sight;
+  /** Pixels that a metre takes up, so far before the eye. */
+  readonly pxPerM: (depthM: number) => number;
+}
+
 /** 'plain' is flat shading without antialiasing for weak devices; 'auto' chooses by the renderer's name. */
 export type StageQuality = 'full' | 'plain' | 'auto';
 
@@ -125,6 +147,8 @@ export interface StageProps {
   readonly colours: StageColours;
   /** No moving camera: for people who asked for less motion, and for tests. */
   readonly still: boolean;
+  /** Told whenever the eye has moved; null when there is none that a hand could point through. */
+  readonly onEye: (eye: StageEye | null) => void;
   /** What the picture shows, for those who cannot see it. */
   readonly label: string;
   /** Shown instead of the picture where 3D is not available. */

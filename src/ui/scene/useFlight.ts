@@ -16,6 +16,7 @@ const flightMs = 220;
 interface Flight {
   readonly from: Framing;
   readonly to: Framing;
+  readonly arrived: (() => void) | undefined;
   startMs: number | null;
 }
 
@@ -23,19 +24,23 @@ export interface Pilot {
   readonly here: () => Framing;
   /** At once. */
   readonly place: (to: Framing) => void;
-  /** In a flight, unless the stage is still. */
-  readonly go: (to: Framing) => void;
+  /** In a flight, unless the stage is still; what is done when it is over. */
+  readonly go: (to: Framing, arrived?: () => void) => void;
   readonly stop: () => void;
 }
 
-/** Sets the camera down, and says where it is. */
+/** Sets the camera down, and says where it is. A camera of parallel rays has a size of a metre too. */
 function useTripod(controls: RefObject<Controls | null>): Pick<Pilot, 'here' | 'place'> {
   const camera = useThree((state) => state.camera);
   const invalidate = useThree((state) => state.invalidate);
   const place = useCallback(
-    ({ eye, target }: Framing): void => {
+    ({ eye, target, pxPerM }: Framing): void => {
       camera.position.set(...eye);
       camera.lookAt(...target);
+      if ('isOrthographicCamera' in camera && pxPerM !== undefined) {
+        camera.zoom = pxPerM;
+        camera.updateProjectionMatrix();
+      }
       controls.current?.target.set(...target);
       controls.current?.update();
       invalidate();
@@ -45,7 +50,11 @@ function useTripod(controls: RefObject<Controls | null>): Pick<Pilot, 'here' | '
   const here = useCallback((): Framing => {
     const { x, y, z } = camera.position;
     const target = controls.current?.target;
-    return { eye: [x, y, z], target: target === undefined ? origin : [target.x, target.y, target.z] };
+    const at: Framing = {
+      eye: [x, y, z],
+      target: target === undefined ? origin : [target.x, target.y, target.z],
+    };
+    return 'isOrthographicCamera' in camera ? { ...at, pxPerM: camera.zoom } : at;
   }, [camera, controls]);
   return { here, place };
 }
@@ -55,9 +64,12 @@ export function useFlight(controls: RefObject<Controls | null>, still: boolean):
   const flight = useRef<Flight | null>(null);
   const { here, place } = useTripod(controls);
   const go = useCallback(
-    (to: Framing): void => {
-      if (still) place(to);
-      else flight.current = { from: here(), to, startMs: null };
+    (to: Framing, arrived?: () => void): void => {
+      flight.current = still ? null : { from: here(), to, arrived, startMs: null };
+      if (still) {
+        place(to);
+        arrived?.();
+      }
       invalidate();
     },
     [still, place, here, invalidate],
@@ -74,6 +86,7 @@ export function useFlight(controls: RefObject<Controls | null>, still: boolean):
     const t = (nowMs - current.startMs) / flightMs;
     if (t >= 1) flight.current = null;
     place(between(current.from, current.to, t));
+    if (t >= 1) current.arrived?.();
   });
   return { here, place, go, stop };
 }

@@ -4,6 +4,7 @@ import { useRef } from 'react';
 import type { MeshLambertMaterial } from 'three';
 import type { Extent } from './extent.ts';
 import { type Slab, standsBetween } from './slab.ts';
+import { isSunEye } from './stageEye.ts';
 
 /** Opacity of a thing in front of the tree. */
 const glass = 0.12;
@@ -15,7 +16,7 @@ export function useGlass(slab: Slab, extent: Extent, opacity = 1) {
     if (material.current === null) return;
     const { x, y, z } = camera.position;
     // Seen from the sun, a wall hides what it shades.
-    const inFront = 'isPerspectiveCamera' in camera && standsBetween(slab, extent.centre, [x, y, z]);
+    const inFront = !isSunEye(camera) && standsBetween(slab, extent.centre, [x, y, z]);
     material.current.opacity = inFront ? Math.min(glass, opacity) : opacity;
     material.current.transparent = inFront || opacity < 1;
     material.current.depthWrite = !inFront;

@@ -1,13 +1,12 @@
 /** The tree, with what is laid over it: the legend, the sides to look from, undo and redo. */
 import { Component, lazy, type ReactNode, Suspense, useCallback, useMemo } from 'react';
 import { useStore } from 'zustand';
-import { commandOf } from '../../editor/commands.ts';
 import type { Vec3 } from '../../geometry/vec.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import { CommandButton } from '../frame/CommandButton.tsx';
-import { useHost } from '../frame/host.ts';
 import { frameWords as words } from '../frame/words.ts';
 import { stageColours } from '../scene/stageColours.ts';
+import type { StageEye } from '../scene/stageModel.ts';
 import { thresholdsOf } from '../state/thresholds.ts';
 import { usePreferences, useSelected, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
 import { makeLightScale } from '../theme/lightScale.ts';
@@ -17,6 +16,7 @@ import { pointOfNode } from './skyPlace.ts';
 import { sunViewOf } from './sunView.ts';
 import { useCutView } from './useCutView.ts';
 import { useStageLight } from './useStageLight.ts';
+import { Views } from './Views.tsx';
 import { WorkTools } from './WorkTools.tsx';
 
 /** On its way while the rest of the page starts. */
@@ -48,46 +48,14 @@ export function StageArea() {
       </PictureGuard>
       <Legend />
       <WorkTools />
+      <Views />
       <div className="stage-tools">
-        <Views />
         <div className="undo-redo">
           <CommandButton id="undo" />
           <CommandButton id="redo" />
         </div>
       </div>
     </section>
-  );
-}
-
-const sides = ['from-front', 'from-north', 'from-east', 'from-south', 'from-west', 'from-above'];
-
-/** Buttons where there is room, a list to choose from under a thumb. */
-function Views() {
-  const { editor } = useWorkbench();
-  const host = useHost();
-  return (
-    <>
-      <div className="views" role="group" aria-label={words.looking}>
-        {sides.map((id) => (
-          <CommandButton key={id} id={id} className="button is-view" />
-        ))}
-      </div>
-      <select
-        className="button view-list"
-        aria-label={words.looking}
-        value=""
-        onChange={(event) => commandOf(event.target.value).run(editor, host)}
-      >
-        <option value="" disabled hidden>
-          {words.view}
-        </option>
-        {sides.map((id) => (
-          <option key={id} value={id}>
-            {commandOf(id).help(editor)}
-          </option>
-        ))}
-      </select>
-    </>
   );
 }
 
@@ -102,7 +70,8 @@ function useBeacon(canopy: Canopy, isSky: boolean): Vec3 | null {
 }
 
 function Picture() {
-  const { editor, view, stage } = useWorkbench();
+  const { editor, view, stage, eye } = useWorkbench();
+  const tellEye = useCallback((now: StageEye | null) => eye.setState({ now }), [eye]);
   const file = useShownFile();
   const selectedId = useSelected();
   const { units, theme, sheet } = usePreferences();
@@ -143,7 +112,7 @@ function Picture() {
       scale={scale}
       gone={gone}
       marks={marks}
-      selectedId={draft === null ? selectedId : null}
+      selectedId={draftFrame === null ? selectedId : null}
       hoveredId={hoveredId}
       onSelect={(id, node) => {
         if (draft !== null) return;
@@ -156,6 +125,7 @@ function Picture() {
       quality="auto"
       colours={stageColours[theme]}
       still={isStill}
+      onEye={tellEye}
       label={`${file.name}, in three dimensions. The sheets hold the same in words and figures.`}
     >
       <NoPicture />

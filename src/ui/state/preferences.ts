@@ -13,6 +13,8 @@ export interface Preferences {
   readonly units: Units;
   readonly theme: Theme;
   readonly sheet: SheetName;
+  /** Keys without Ctrl, Alt or Shift run commands. Speech input may press them unasked (WCAG 2.2, 2.1.4). */
+  readonly singleKeys: boolean;
 }
 
 const key = 'boughlight.preferences';
@@ -38,6 +40,7 @@ export function createPreferences(shelf: Shelf, language: string): StoreApi<Pref
     units: oneOf(['metric', 'us'], found.units, language === 'en-US' ? 'us' : 'metric'),
     theme: oneOf(themes, found.theme, 'paper'),
     sheet: oneOf(sheetNames, found.sheet, 'light'),
+    singleKeys: found.singleKeys !== false,
   }));
   store.subscribe((preferences) => {
     try {

@@ -10,7 +10,7 @@ import type { Engine } from '../../engine/engine.ts';
 import type { Units } from '../../geometry/measure.ts';
 import type { Boldness } from '../../plan/choice.ts';
 import type { IsoDate } from '../../season/site.ts';
-import type { StageHandle } from '../scene/stageModel.ts';
+import type { StageEye, StageHandle } from '../scene/stageModel.ts';
 import type { Colouring } from '../stage/leafShares.ts';
 import { followShownTree } from './followShownTree.ts';
 import { createLightWork, type LightWork } from './lightWork.ts';
@@ -77,6 +77,8 @@ export interface Workbench {
   readonly view: StoreApi<View>;
   /** The stage, while there is one. */
   readonly stage: { current: StageHandle | null };
+  /** Where the eye of the stage stands; null while there is none. */
+  readonly eye: StoreApi<{ readonly now: StageEye | null }>;
 }
 
 const firstView: View = {
@@ -130,6 +132,7 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     preferences: createPreferences(shelf, language),
     view,
     stage: { current: null },
+    eye: createStore<{ readonly now: StageEye | null }>(() => ({ now: null })),
   };
 }
 

@@ -79,10 +79,10 @@ describe('frame', () => {
 });
 
 describe('viewDirection', () => {
-  it('looks from the side it is named after, a little from above', () => {
-    expect(viewDirection('east', 20)[0]).toBeGreaterThan(0.99);
-    expect(viewDirection('north', 20)[2]).toBeLessThan(-0.99);
-    expect(viewDirection('above', 20)[1]).toBeGreaterThan(0.999);
+  it('looks straight from the side it is named after, so that depth is one axis of the world', () => {
+    expect(viewDirection('east', 20)).toEqual([1, 0, 0]);
+    expect(viewDirection('north', 20)).toEqual([0, 0, -1]);
+    expect(viewDirection('above', 20)).toEqual([0, 1, 0]);
     expect(angleBetweenDeg(viewDirection('free', 20), direction(20, 14))).toBeLessThan(1e-6);
   });
 });

@@ -9,11 +9,17 @@ const shelfWith = (text: string | null) => {
 describe('preferences', () => {
   it('come back as they were left', () => {
     const shelf = shelfWith(null);
-    createPreferences(shelf, 'de-DE').setState({ theme: 'dusk', units: 'us', sheet: 'work' });
+    createPreferences(shelf, 'de-DE').setState({
+      theme: 'dusk',
+      units: 'us',
+      sheet: 'work',
+      singleKeys: false,
+    });
     expect(createPreferences(shelf, 'de-DE').getState()).toEqual({
       theme: 'dusk',
       units: 'us',
       sheet: 'work',
+      singleKeys: false,
     });
   });
 
@@ -29,6 +35,7 @@ describe('preferences', () => {
         theme: 'paper',
         units: 'metric',
         sheet: 'light',
+        singleKeys: true,
       });
     },
   );
