@@ -1,17 +1,22 @@
-// The twin of `cover` and `look` in `src/light/trace/blades.ts`: the same arithmetic in the same order, in double precision, so that the
-// same receivers are met. Two receivers at a time, one a lane. AssemblyScript, not TypeScript.
+// The twin of `cover` and `look` in `src/light/trace/blades.ts`, and of `cover` in `stems.ts` there: the same arithmetic in the same
+// order, in double precision, so that the same receivers are met. Two receivers at a time, one a lane. AssemblyScript, not TypeScript.
 
 import { take } from './memory';
 import { isInside } from './outline';
 
 const side: f64 = 64;
 const border: u8 = 2;
+const endOn: f64 = 1e-6;
 
 let bladeCount: i32 = 0;
+let stemCount: i32 = 0;
 /** Thirteen numbers a blade, and the number of its mask. */
 export let gridBladeAt: usize = 0;
 export let gridBladeMaskAt: usize = 0;
 export let gridBladeSurfaceAt: usize = 0;
+/** Eight numbers a stem: its ends and the radius at either. */
+export let gridStemAt: usize = 0;
+export let gridStemSurfaceAt: usize = 0;
 export let gridTexelAt: usize = 0;
 export let gridRowStartAt: usize = 0;
 export let gridEdgeAt: usize = 0;
@@ -24,13 +29,23 @@ export let gridOnSurfaceAt: usize = 0;
 export let gridStartAt: usize = 0;
 let cellRoom: i32 = 0;
 
-/** What was met: place of the receiver in the grid and number of the blade, two entries each. */
+/** What was met: place of the receiver in the grid and number of the blade, or of the stem behind all blades, two entries each. */
 export let gridMetAt: usize = 0;
 let metCount: i32 = 0;
 let metRoom: i32 = 0;
 
-export function setUpGrid(blades: i32, receivers: i32, texels: i32, rowStarts: i32, edges: i32): void {
+export function setUpGrid(
+  blades: i32,
+  stems: i32,
+  receivers: i32,
+  texels: i32,
+  rowStarts: i32,
+  edges: i32,
+): void {
   bladeCount = blades;
+  stemCount = stems;
+  gridStemAt = take(64 * stems);
+  gridStemSurfaceAt = take(4 * stems);
   gridBladeAt = take(104 * blades);
   gridBladeMaskAt = take(4 * blades);
   gridBladeSurfaceAt = take(4 * blades);
@@ -77,14 +92,18 @@ function meet(k: i32, i: f64, j: f64, blade: i32, mask: i32, surface: i32): void
   const state = load<u8>(texel + (((<usize>(<i32>j)) << 6) + <usize>(<i32>i)));
   if (state == 0 || load<i32>(gridOnSurfaceAt + ((<usize>k) << 2)) == surface) return;
   if (state == border && !isInside(gridRowStartAt, gridEdgeAt, mask, i, j)) return;
+  keep(k, blade);
+}
+
+function keep(k: i32, thing: i32): void {
   const at = gridMetAt + ((<usize>metCount) << 3);
   store<i32>(at, k);
-  store<i32>(at, blade, 4);
+  store<i32>(at, thing, 4);
   metCount++;
 }
 
-/** The frame of the beam, then the grid; returns how many crossings there are. */
-export function coverBlades(
+/** The frame of the beam, then the grid; returns how many crossings there are: those of the blades, then those of the stems. */
+export function coverGrid(
   rx: f64,
   ry: f64,
   rz: f64,
@@ -102,6 +121,28 @@ export function coverBlades(
   receivers: i32,
 ): i32 {
   metCount = 0;
+  coverBlades(rx, ry, rz, tx, ty, tz, ax, ay, az, minRight, minTop, perM, columns, rows, receivers);
+  coverStems(rx, ry, rz, tx, ty, tz, ax, ay, az, minRight, minTop, perM, columns, rows, receivers);
+  return metCount;
+}
+
+function coverBlades(
+  rx: f64,
+  ry: f64,
+  rz: f64,
+  tx: f64,
+  ty: f64,
+  tz: f64,
+  ax: f64,
+  ay: f64,
+  az: f64,
+  minRight: f64,
+  minTop: f64,
+  perM: f64,
+  columns: i32,
+  rows: i32,
+  receivers: i32,
+): void {
   const zero = f64x2.splat(0);
   const sides = f64x2.splat(side);
   for (let b = 0, at = gridBladeAt; b < bladeCount; b++, at += 104) {
@@ -156,5 +197,85 @@ export function coverBlades(
       }
     }
   }
-  return metCount;
+}
+
+/** A stem seen end-on is told with ~number for every receiver in its cells: whether it is met is for the caller to find. */
+function coverStems(
+  rx: f64,
+  ry: f64,
+  rz: f64,
+  tx: f64,
+  ty: f64,
+  tz: f64,
+  ax: f64,
+  ay: f64,
+  az: f64,
+  minRight: f64,
+  minTop: f64,
+  perM: f64,
+  columns: i32,
+  rows: i32,
+  receivers: i32,
+): void {
+  const zero = f64x2.splat(0);
+  const one = f64x2.splat(1);
+  const two = f64x2.splat(2);
+  for (let n = 0, at = gridStemAt; n < stemCount; n++, at += 64) {
+    const right = along(at, rx, ry, rz);
+    const dRight = along(at + 24, rx, ry, rz) - right;
+    const r0 = load<f64>(at, 48);
+    const r1 = load<f64>(at, 56);
+    const toRight = right + dRight;
+    const leftmost = firstCell(min(right - r0, toRight - r1), minRight, perM, columns);
+    const rightmost = lastCell(max(right + r0, toRight + r1), minRight, perM, columns);
+    if (rightmost < leftmost) continue;
+    const top = along(at, tx, ty, tz);
+    const dTop = along(at + 24, tx, ty, tz) - top;
+    const toTop = top + dTop;
+    const lowest = firstCell(min(top - r0, toTop - r1), minTop, perM, rows);
+    const highest = lastCell(max(top + r0, toTop + r1), minTop, perM, rows);
+    if (highest < lowest) continue;
+    if (metCount + receivers > metRoom) makeMetRoom(max(2 * metRoom, metCount + receivers));
+    const ahead = along(at, ax, ay, az);
+    const dAhead = along(at + 24, ax, ay, az) - ahead;
+    const farthest = max(ahead + r0, ahead + dAhead + r1);
+    const dRadius = r1 - r0;
+    const a = dRight * dRight + dTop * dTop - dRadius * dRadius;
+    const isEndOn = a <= endOn * (dRight * dRight + dTop * dTop + dAhead * dAhead);
+    const perA = f64x2.splat(a);
+    const tilt = f64x2.splat(dAhead / sqrt(a * (a + dAhead * dAhead)));
+    const squaredRadius = f64x2.splat(r0 * r0);
+    const ofRadius = f64x2.splat(r0 * dRadius);
+    const surface = load<i32>(gridStemSurfaceAt + ((<usize>n) << 2));
+    for (let row = <i32>lowest; row <= <i32>highest; row++) {
+      const start = gridStartAt + ((<usize>(row * columns)) << 2);
+      const end = load<i32>(start + ((<usize>(<i32>rightmost + 1)) << 2));
+      for (let k = load<i32>(start + ((<usize>(<i32>leftmost)) << 2)); k < end; k += 2) {
+        const place = (<usize>k) << 3;
+        const placeAhead = v128.load(gridAheadAt + place);
+        let isMet = f64x2.lt(placeAhead, f64x2.splat(farthest));
+        if (!isEndOn) {
+          const r = f64x2.sub(v128.load(gridRightAt + place), f64x2.splat(right));
+          const t = f64x2.sub(v128.load(gridTopAt + place), f64x2.splat(top));
+          const across = f64x2.add(f64x2.mul(r, f64x2.splat(dRight)), f64x2.mul(t, f64x2.splat(dTop)));
+          const b = f64x2.add(across, ofRadius);
+          const c = f64x2.sub(f64x2.sub(squaredRadius, f64x2.mul(r, r)), f64x2.mul(t, t));
+          const squared = f64x2.add(c, f64x2.div(f64x2.mul(b, b), perA));
+          isMet = v128.and(isMet, f64x2.gt(squared, zero));
+          if (!v128.any_true(isMet)) continue;
+          const peak = f64x2.add(f64x2.div(b, perA), f64x2.mul(tilt, f64x2.sqrt(squared)));
+          const s = f64x2.min(one, f64x2.max(zero, peak));
+          const q = f64x2.add(c, f64x2.mul(s, f64x2.sub(f64x2.mul(two, b), f64x2.mul(perA, s))));
+          const centre = f64x2.add(f64x2.splat(ahead), f64x2.mul(s, f64x2.splat(dAhead)));
+          const isBehind = f64x2.gt(f64x2.add(centre, f64x2.sqrt(q)), placeAhead);
+          isMet = v128.and(isMet, v128.and(f64x2.gt(q, zero), isBehind));
+        }
+        const lanes = i64x2.bitmask(isMet);
+        const thing = isEndOn ? ~(bladeCount + n) : bladeCount + n;
+        if ((lanes & 1) != 0 && load<i32>(gridOnSurfaceAt + ((<usize>k) << 2)) != surface) keep(k, thing);
+        if ((lanes & 2) != 0 && k + 1 < end && load<i32>(gridOnSurfaceAt + ((<usize>k) << 2), 4) != surface)
+          keep(k + 1, thing);
+      }
+    }
+  }
 }

@@ -3,10 +3,9 @@ import { random01 } from '../../geometry/random.ts';
 import { fixedOwner, opaque, type Receiver, type Surface } from '../../geometry/surface.ts';
 import { add } from '../../geometry/vec.ts';
 import type { Direction, FaceLight } from '../directions.ts';
-import { nodeTable } from '../nodeTable.ts';
 import { parallelBeamTracer } from '../trace/parallelBeam.ts';
-import { traceWave } from '../trace/wave.ts';
-import type { MakeTracer } from '../tracer.ts';
+import { checkOwners, receiverCosine } from '../trace/wave.ts';
+import type { MakeTracer, TraceDirection } from '../tracer.ts';
 import { exchange } from './exchange.ts';
 import { type Patch, pointOf } from './patches.ts';
 
@@ -42,6 +41,25 @@ function plates(patches: readonly Patch[]): Surface[] {
     });
 }
 
+/** Light that reaches points for light of 1 on a surface turned straight at each direction: entry direction * number of points + point. */
+function passedTo(
+  points: readonly Receiver[],
+  directions: readonly Direction[],
+  trace: TraceDirection,
+): Float64Array {
+  const passed = new Float64Array(directions.length * points.length);
+  directions.forEach(({ toSky }, d) => {
+    const first = d * points.length;
+    points.forEach((point, p) => {
+      passed[first + p] = receiverCosine(point, toSky);
+    });
+    trace(toSky, (p, _, share) => {
+      passed[first + p] = (passed[first + p] as number) * share;
+    });
+  });
+  return passed;
+}
+
 /**
  * Traces random points of every patch towards all directions of a wave, everything standing. Points of the ground that something covers,
  * a pot, say, do not count: nothing sees them. Walls send light to each other, to the ground and get it from there.
@@ -59,9 +77,8 @@ export function faceLight(input: FaceLightInput, makeTracer: MakeTracer = parall
       return { point: pointOf(patch, a, b), normal: patch.normal, sides: 'one', onSurface: patch.surface };
     }),
   );
-  const waves = [traceWave({ surfaces, receivers, directions: traced, ownerCount }, makeTracer)];
-  const table = nodeTable({ ownerCount, receiverCount: receivers.length, waves, seed });
-  const passed = table.waves[0]?.passed ?? new Float64Array();
+  checkOwners(surfaces, ownerCount);
+  const passed = passedTo(receivers, traced, makeTracer(surfaces, receivers));
   const firstPoints = patches.map((_, p) => (receivers[p * points] as Receiver).point);
   return {
     patchCount: patches.length,

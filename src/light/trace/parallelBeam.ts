@@ -11,20 +11,19 @@ import { checkScene, checkUnit } from './checkScene.ts';
 import { prepareClouds } from './clouds.ts';
 import { makeReach, makeShade } from './reach.ts';
 import { beamFrame, type Cover, makeReceiverGrid } from './receiverGrid.ts';
-import { fastestBlades } from './simdBlades.ts';
+import { fastestSolids } from './simdGrid.ts';
 import { prepareStems } from './stems.ts';
 import { prepareTriangles } from './triangles.ts';
 
 const makeTracer =
-  (bladesOf: (surfaces: readonly Surface[], receiverCount: number) => Cover): MakeTracer =>
+  (solidsOf: (surfaces: readonly Surface[], receiverCount: number) => readonly Cover[]): MakeTracer =>
   (surfaces, receivers) => {
     checkScene(surfaces, receivers);
     const gridFor = makeReceiverGrid(receivers);
     const [reachOf, shadeOf] = [makeReach(surfaces, receivers), makeShade(surfaces, receivers)];
     const covers = [
       prepareTriangles(surfaces),
-      bladesOf(surfaces, receivers.length),
-      prepareStems(surfaces),
+      ...solidsOf(surfaces, receivers.length),
       prepareClouds(surfaces),
     ];
     return (toSky, crossing) => {
@@ -37,8 +36,13 @@ const makeTracer =
     };
   };
 
-/** Blades by WebAssembly with vectors where the platform has it; the same crossings in the same order either way. */
-export const parallelBeamTracer: MakeTracer = makeTracer(fastestBlades);
+/** Blades and stems by WebAssembly with vectors where the platform has it; the same crossings in the same order either way. */
+export const parallelBeamTracer: MakeTracer = makeTracer((surfaces, count) => [
+  fastestSolids(surfaces, count),
+]);
 
 /** The same in TypeScript alone. */
-export const plainBeamTracer: MakeTracer = makeTracer(prepareBlades);
+export const plainBeamTracer: MakeTracer = makeTracer((surfaces) => [
+  prepareBlades(surfaces),
+  prepareStems(surfaces),
+]);

@@ -19,11 +19,21 @@ import {
  */
 const endOn = 1e-6;
 
-export function prepareStems(surfaces: readonly Surface[]): Cover {
-  const stems: { stem: Stem; surface: number }[] = [];
+interface NumberedStem {
+  readonly stem: Stem;
+  readonly surface: number;
+}
+
+export function stemsOf(surfaces: readonly Surface[]): readonly NumberedStem[] {
+  const stems: NumberedStem[] = [];
   surfaces.forEach((stem, surface) => {
     if (stem.shape === 'stem') stems.push({ stem, surface });
   });
+  return stems;
+}
+
+export function prepareStems(surfaces: readonly Surface[]): Cover {
+  const stems = stemsOf(surfaces);
   return (frame, grid, reached, crossing) => {
     for (const { stem, surface } of stems) {
       if (reached?.[surface] !== 0) cover(stem, surface, frame, grid, crossing);
@@ -78,9 +88,13 @@ function isShaded(seen: SeenStem, placeRight: number, placeTop: number, placeAhe
   return q > 0 && seen.ahead + s * seen.dAhead + Math.sqrt(q) > placeAhead;
 }
 
-function pointOf({ right, top, ahead }: BeamFrame, r: number, t: number, a: number): Vec3 {
-  const at = (k: 0 | 1 | 2): number => r * right[k] + t * top[k] + a * ahead[k];
-  return [at(0), at(1), at(2)];
+/** Whether the receiver at an entry of the grid is in the shade of a stem that may be seen end-on. */
+export function isShadedEndOn(stem: Stem, grid: ReceiverGrid, k: number, frame: BeamFrame): boolean {
+  const { right, top, ahead } = frame;
+  const [r, t, a] = [grid.right[k] as number, grid.top[k] as number, grid.ahead[k] as number];
+  const at = (axis: 0 | 1 | 2): number => r * right[axis] + t * top[axis] + a * ahead[axis];
+  const point: Vec3 = [at(0), at(1), at(2)];
+  return meetsStem(stem, point, ahead);
 }
 
 /** Tests the receivers in the cells round the stem. */
@@ -102,7 +116,7 @@ function cover(stem: Stem, surface: number, frame: BeamFrame, grid: ReceiverGrid
       const t = grid.top[k] as number;
       const a = grid.ahead[k] as number;
       if (a >= farthest || grid.onSurface[k] === surface) continue;
-      const met = plain ? meetsStem(stem, pointOf(frame, r, t, a), frame.ahead) : isShaded(seen, r, t, a);
+      const met = plain ? isShadedEndOn(stem, grid, k, frame) : isShaded(seen, r, t, a);
       if (met) crossing(grid.receiver[k] as number, surface, stem.optics.transmittance);
     }
   }

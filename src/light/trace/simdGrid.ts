@@ -1,9 +1,10 @@
-/** Blades of the point grid by WebAssembly with vectors: `assembly/pointGrid.ts`, the twin of `blades.ts`. */
+/** Blades and stems of the point grid by WebAssembly with vectors: `assembly/pointGrid.ts`, the twin of `blades.ts` and `stems.ts`. */
 import type { Blade, Surface } from '../../geometry/surface.ts';
 import { bladeStride, prepareBlades, preparedBlades } from './blades.ts';
 import { makeMaskTable } from './lattice/masks.ts';
 import { simdInstance } from './lattice/simdModule.ts';
 import type { BeamFrame, Cover, ReceiverGrid } from './receiverGrid.ts';
+import { isShadedEndOn, prepareStems, stemsOf } from './stems.ts';
 
 interface Global {
   readonly value: number;
@@ -15,6 +16,8 @@ interface GridExports {
   readonly gridBladeAt: Global;
   readonly gridBladeMaskAt: Global;
   readonly gridBladeSurfaceAt: Global;
+  readonly gridStemAt: Global;
+  readonly gridStemSurfaceAt: Global;
   readonly gridTexelAt: Global;
   readonly gridRowStartAt: Global;
   readonly gridEdgeAt: Global;
@@ -26,13 +29,14 @@ interface GridExports {
   readonly gridMetAt: Global;
   readonly setUpGrid: (
     blades: number,
+    stems: number,
     receivers: number,
     texels: number,
     rowStarts: number,
     edges: number,
   ) => void;
   readonly makeCellRoom: (cells: number) => void;
-  readonly coverBlades: (...frameAndGrid: number[]) => number;
+  readonly coverGrid: (...frameAndGrid: number[]) => number;
 }
 
 function load(kernel: GridExports, surfaces: readonly Surface[], receiverCount: number) {
@@ -40,16 +44,20 @@ function load(kernel: GridExports, surfaces: readonly Surface[], receiverCount: 
   const masks = makeMaskTable();
   const maskOf = blades.surfaces.map((surface) => masks.maskOf((surfaces[surface] as Blade).outline));
   const { texel, rowStart, edge } = masks.arrays();
+  const stems = stemsOf(surfaces);
   const count = blades.numbers.length / bladeStride;
-  kernel.setUpGrid(count, receiverCount, texel.length, rowStart.length, edge.length / 4);
+  kernel.setUpGrid(count, stems.length, receiverCount, texel.length, rowStart.length, edge.length / 4);
   const { buffer } = kernel.memory;
   new Float64Array(buffer, kernel.gridBladeAt.value).set(blades.numbers);
   new Int32Array(buffer, kernel.gridBladeMaskAt.value).set(maskOf);
   new Int32Array(buffer, kernel.gridBladeSurfaceAt.value).set(blades.surfaces);
+  const ends = stems.map(({ stem }) => [...stem.from, ...stem.to, stem.fromRadiusM, stem.toRadiusM]);
+  new Float64Array(buffer, kernel.gridStemAt.value).set(ends.flat());
+  new Int32Array(buffer, kernel.gridStemSurfaceAt.value).set(stems.map(({ surface }) => surface));
   new Uint8Array(buffer, kernel.gridTexelAt.value).set(texel);
   new Int32Array(buffer, kernel.gridRowStartAt.value).set(rowStart);
   new Float64Array(buffer, kernel.gridEdgeAt.value).set(edge);
-  return blades;
+  return { blades, stems };
 }
 
 function setGrid(kernel: GridExports, grid: ReceiverGrid): void {
@@ -67,29 +75,40 @@ function coverAll(kernel: GridExports, { right, top, ahead }: BeamFrame, grid: R
   setGrid(kernel, grid);
   const { minRight, minTop, cellsPerM, columns, rows, count } = grid;
   const place = [minRight, minTop, cellsPerM, columns, rows, count];
-  const met = kernel.coverBlades(...right, ...top, ...ahead, ...place);
+  const met = kernel.coverGrid(...right, ...top, ...ahead, ...place);
   return new Int32Array(kernel.memory.buffer, kernel.gridMetAt.value, 2 * met);
 }
 
-/** Fewer blades or receivers are not worth handing over. */
+/** Fewer things or receivers are not worth handing over. */
 const worthwhile = 64;
 
-/** As `prepareBlades`, by WebAssembly where the platform has it: the same crossings in the same order. */
-export function fastestBlades(surfaces: readonly Surface[], receiverCount: number): Cover {
-  const plain = prepareBlades(surfaces);
-  const count = surfaces.reduce((sum, { shape }) => sum + (shape === 'blade' ? 1 : 0), 0);
+/**
+ * As `prepareBlades` and then `prepareStems`, by WebAssembly where the platform has it: the same crossings in the same order. Asks all
+ * things where not told that few are reached.
+ */
+export function fastestSolids(surfaces: readonly Surface[], receiverCount: number): Cover {
+  const plain = [prepareBlades(surfaces), prepareStems(surfaces)];
+  const count = surfaces.reduce((sum, { shape }) => sum + (shape === 'blade' || shape === 'stem' ? 1 : 0), 0);
   const kernel = Math.min(count, receiverCount) < worthwhile ? null : simdInstance<GridExports>();
-  if (kernel === null) return plain;
-  const { surfaces: surfaceOf, passedShares } = load(kernel, surfaces, receiverCount);
+  const loaded = kernel === null ? null : load(kernel, surfaces, receiverCount);
   return (frame, grid, reached, crossing) => {
-    if (reached !== null || grid.count < worthwhile) {
-      plain(frame, grid, reached, crossing);
+    if (kernel === null || loaded === null || reached !== null || grid.count < worthwhile) {
+      for (const cover of plain) cover(frame, grid, reached, crossing);
       return;
     }
+    const { blades, stems } = loaded;
     const met = coverAll(kernel, frame, grid);
     for (let m = 0; m < met.length; m += 2) {
-      const [k, b] = [met[m] as number, met[m + 1] as number];
-      crossing(grid.receiver[k] as number, surfaceOf[b] as number, passedShares[b] as number);
+      const [k, thing] = [met[m] as number, met[m + 1] as number];
+      const receiver = grid.receiver[k] as number;
+      const number = thing < 0 ? ~thing : thing;
+      if (number < blades.surfaces.length) {
+        crossing(receiver, blades.surfaces[number] as number, blades.passedShares[number] as number);
+        continue;
+      }
+      const { stem, surface } = stems[number - blades.surfaces.length] as (typeof stems)[number];
+      if (thing < 0 && !isShadedEndOn(stem, grid, k, frame)) continue;
+      crossing(receiver, surface, stem.optics.transmittance);
     }
   };
 }

@@ -42,7 +42,7 @@ function compared(
   return met;
 }
 
-describe('blades of the point grid as WebAssembly', () => {
+describe('blades and stems of the point grid as WebAssembly', () => {
   it.each([871, 872, 873])('meet what their TypeScript twin meets, in its order (seed %i)', (seed) => {
     const size = { leaves: 170, stems: 20, triangles: 3, clouds: 1, openReceivers: 140 };
     const { surfaces, receivers } = sceneOf(seed, size);
