@@ -51,13 +51,21 @@ export function measureRedraw(): string {
   const { plant, paper, lit, shade } = stageColours.paper;
   const scale = makeLightScale({ deepShade: 0.135, fruitingLight: 0.27, saturation: 0.45 });
   const spotlit = ownersIn(canopy, new Set(['shoot-3', 'shoot-7']));
-  const look = { kind: 'open sky', stale: false, scale, selected: 4, hovered: 0, spotlit } as const;
+  const look = {
+    kind: 'open sky',
+    stale: false,
+    scale,
+    selected: 4,
+    hovered: 0,
+    spotlit,
+    fadeFrom: null,
+  } as const;
   const times = Array.from({ length: rounds }, (_, round) => {
     const light = lightAt(canopy, round);
     return timeMs(() => {
       const shares = leafShares(canopy, light, 'node');
       leafColours(canopy, { ...look, shares, plant, paper, lit, shade });
-      faintLeaves(canopy, spotlit);
+      faintLeaves(canopy, { ...look, shares });
     });
   });
   const [first = Number.NaN, ...after] = times;

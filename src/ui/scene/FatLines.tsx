@@ -1,6 +1,5 @@
 /** Lines of a width in pixels, in stretches of their own. New stretches leave the material, and so its shader, as it is. */
-import { useThree } from '@react-three/fiber';
-import { useEffect, useLayoutEffect, useMemo } from 'react';
+import { useEffect, useMemo } from 'react';
 import { LineMaterial } from 'three/examples/jsm/lines/LineMaterial.js';
 import { LineSegments2 } from 'three/examples/jsm/lines/LineSegments2.js';
 import { LineSegmentsGeometry } from 'three/examples/jsm/lines/LineSegmentsGeometry.js';
@@ -17,7 +16,6 @@ export interface FatLinesProps {
 const throughOpacity = 0.3;
 
 export function FatLines({ ends, colour, widthPx, isThrough = false }: FatLinesProps) {
-  const invalidate = useThree((state) => state.invalidate);
   const material = useMemo(
     () =>
       new LineMaterial(
@@ -33,10 +31,5 @@ export function FatLines({ ends, colour, widthPx, isThrough = false }: FatLinesP
   }, [ends, material, isThrough]);
   useEffect(() => () => lines.geometry.dispose(), [lines]);
   useEffect(() => () => material.dispose(), [material]);
-  useLayoutEffect(() => {
-    material.color.set(colour);
-    material.linewidth = widthPx;
-    invalidate();
-  }, [material, colour, widthPx, invalidate]);
-  return <primitive object={lines} />;
+  return <primitive object={lines} material-color={colour} material-linewidth={widthPx} />;
 }

@@ -1,31 +1,33 @@
 /** Blades and petioles, each one instanced mesh. */
 import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
-import { CylinderGeometry, InstancedBufferAttribute, type InstancedMesh, MeshLambertMaterial } from 'three';
+import { CylinderGeometry, InstancedBufferAttribute, type InstancedMesh } from 'three';
 import type { Canopy } from '../../growth/canopy.ts';
 import { linearRgbOf } from '../theme/srgb.ts';
 import { faintLeaves, type LeafLook, leafColours } from './leafColours.ts';
 import { makeLeafGeometry } from './leafGeometry.ts';
-import { makeLeafMaterial } from './leafMaterial.ts';
+import { makeLeafMaterial, makePetioleMaterial } from './leafMaterial.ts';
 import { nothing, worldFromLeaf, worldFromPetiole } from './leafMatrices.ts';
+import type { LeafSlice } from './leafSlice.ts';
 
 export interface LeavesProps {
   readonly canopy: Canopy;
   /** Per owner, 1 for what still stands. */
   readonly standing: Uint8Array;
   readonly look: LeafLook;
+  readonly slice: LeafSlice;
   /** Folded blades with all veins, round petioles. */
   readonly fine: boolean;
 }
 
-export function Leaves({ canopy, standing, look, fine }: LeavesProps) {
+export function Leaves({ canopy, standing, look, slice, fine }: LeavesProps) {
   const blades = useRef<InstancedMesh>(null);
   const petioles = useRef<InstancedMesh>(null);
   const invalidate = useThree((state) => state.invalidate);
   const bladeGeometry = useMemo(() => makeLeafGeometry(canopy.outline, fine), [canopy.outline, fine]);
   const petioleGeometry = useMemo(() => new CylinderGeometry(1, 1, 1, fine ? 5 : 3, 1, true), [fine]);
-  const bladeMaterial = useMemo(() => makeLeafMaterial(), []);
-  const petioleMaterial = useMemo(() => new MeshLambertMaterial(), []);
+  const bladeMaterial = useMemo(() => makeLeafMaterial(slice), [slice]);
+  const petioleMaterial = useMemo(() => makePetioleMaterial(slice), [slice]);
   useEffect(() => () => bladeGeometry.dispose(), [bladeGeometry]);
   useEffect(() => () => petioleGeometry.dispose(), [petioleGeometry]);
   useEffect(
@@ -57,7 +59,7 @@ export function Leaves({ canopy, standing, look, fine }: LeavesProps) {
     if (mesh.instanceColor?.array.length === colours.length) mesh.instanceColor.array.set(colours);
     else mesh.instanceColor = new InstancedBufferAttribute(colours, 3);
     mesh.instanceColor.needsUpdate = true;
-    const faint = faintLeaves(canopy, look.spotlit);
+    const faint = faintLeaves(canopy, look);
     const before = mesh.geometry.attributes['faint'];
     if (before?.array.length === faint.length) {
       before.array.set(faint);

@@ -1,5 +1,7 @@
 /** The tree with its light, its ghosts and its marks. */
-import { useMemo } from 'react';
+import { useFrame, useThree } from '@react-three/fiber';
+import { useLayoutEffect, useMemo } from 'react';
+import { stanceOf } from '../../document/views.ts';
 import { Beacon } from './Beacon.tsx';
 import { Buds } from './Buds.tsx';
 import { CutMarks } from './CutMarks.tsx';
@@ -7,6 +9,7 @@ import { dormantBuds } from './dormantBuds.ts';
 import { Ghost } from './Ghost.tsx';
 import { Leaves } from './Leaves.tsx';
 import type { LeafLook } from './leafColours.ts';
+import { LeafSlice } from './leafSlice.ts';
 import { Outline } from './Outline.tsx';
 import { ownerOf, ownersIn } from './owner.ts';
 import { Pointer } from './Pointer.tsx';
@@ -26,6 +29,7 @@ export interface TreeProps {
 export function Tree({ stage, standing, fine }: TreeProps) {
   const { canopy, file, colours, shares, shareKind, stale, scale, selectedId, hoveredId, marks, spotlight } =
     stage;
+  const { fadeFrom } = stage.inside;
   const selected = useMemo(() => ownerOf(canopy, selectedId), [canopy, selectedId]);
   const hovered = useMemo(() => ownerOf(canopy, hoveredId), [canopy, hoveredId]);
   const look = useMemo(
@@ -37,20 +41,22 @@ export function Tree({ stage, standing, fine }: TreeProps) {
       selected,
       hovered,
       spotlit: spotlight === null ? null : ownersIn(canopy, spotlight),
+      fadeFrom,
       plant: colours.plant,
       paper: colours.paper,
       lit: colours.lit,
       shade: colours.shade,
     }),
-    [canopy, shares, shareKind, stale, scale, selected, hovered, spotlight, colours],
+    [canopy, shares, shareKind, stale, scale, selected, hovered, spotlight, fadeFrom, colours],
   );
   const barks = useMemo(() => woodColours(canopy, file, colours), [canopy, file, colours]);
   const buds = useMemo(() => dormantBuds(file, canopy), [file, canopy]);
   const targets = useMemo(() => pickTargets(canopy, standing, buds), [canopy, standing, buds]);
-  const eye = useEye(targets);
+  const slice = useSlice(stage);
+  const eye = useEye(targets, slice);
   return (
     <>
-      <Leaves canopy={canopy} standing={standing} look={look} fine={fine} />
+      <Leaves canopy={canopy} standing={standing} look={look} slice={slice} fine={fine} />
       <Wood canopy={canopy} standing={standing} colours={barks} fine={fine} />
       <Buds buds={buds} selectedId={selectedId} hoveredId={hoveredId} colours={colours} />
       <Ghost canopy={canopy} standing={standing} colour={colours.cut} />
@@ -66,4 +72,17 @@ export function Tree({ stage, standing, fine }: TreeProps) {
       <Pointer eye={eye} onSelect={stage.onSelect} onHover={stage.onHover} />
     </>
   );
+}
+
+/** Leaves out what the stage is told to, turned to the eye in every picture. */
+function useSlice({ inside, file }: TreeProps['stage']): LeafSlice {
+  const slice = useMemo(() => new LeafSlice(), []);
+  const { foot } = useMemo(() => stanceOf(file), [file]);
+  const invalidate = useThree((state) => state.invalidate);
+  useLayoutEffect(() => {
+    slice.set(inside);
+    invalidate();
+  }, [slice, inside, invalidate]);
+  useFrame(({ camera }) => slice.turnTo(camera, foot));
+  return slice;
 }

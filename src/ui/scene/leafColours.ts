@@ -17,6 +17,8 @@ export interface LeafLook {
   readonly hovered: number;
   /** Per owner, 1 for what is to be found at a glance; null: nothing is. */
   readonly spotlit: Uint8Array | null;
+  /** Leaves with this share of open sky or more step back; null: none. */
+  readonly fadeFrom: number | null;
   readonly plant: string;
   readonly paper: string;
   /** Of leaves in and out of the direct sun. */
@@ -45,7 +47,7 @@ export function leafColours(canopy: Canopy, look: LeafLook): Float32Array {
       colour = kind === 'open sky' ? scale.linearRgb(share) : mixRgb(shade, lit, share);
       if (look.stale) colour = mixRgb(colour, greyOf(colour), staleShare);
     }
-    if (look.spotlit?.[leaf.owner] === 0) colour = mixRgb(colour, paper, faintShare);
+    if (stepsBack(look, leaf.owner, share)) colour = mixRgb(colour, paper, faintShare);
     else if (look.selected > 0 && leaf.owner !== look.selected) colour = mixRgb(colour, paper, othersShare);
     if (leaf.owner === look.hovered && look.hovered !== look.selected)
       colour = mixRgb(colour, white, hoverShare);
@@ -54,7 +56,15 @@ export function leafColours(canopy: Canopy, look: LeafLook): Float32Array {
   return colours;
 }
 
-/** One number a leaf: 1 for those that step back because others are to be found. */
-export function faintLeaves(canopy: Canopy, spotlit: Uint8Array | null): Float32Array {
-  return Float32Array.from(canopy.leaves, ({ owner }) => (spotlit?.[owner] === 0 ? 1 : 0));
+type Finding = Pick<LeafLook, 'spotlit' | 'fadeFrom' | 'kind' | 'shares'>;
+
+/** Whether a leaf steps back because others are to be found. Unknown light fades nothing. */
+const stepsBack = ({ spotlit, fadeFrom, kind }: Finding, owner: number, share: number): boolean =>
+  spotlit?.[owner] === 0 || (fadeFrom !== null && kind === 'open sky' && share >= fadeFrom);
+
+/** One number a leaf: 1 for those that step back. */
+export function faintLeaves(canopy: Canopy, look: Finding): Float32Array {
+  return Float32Array.from(canopy.leaves, ({ owner }, i) =>
+    stepsBack(look, owner, look.shares[i] ?? Number.NaN) ? 1 : 0,
+  );
 }

@@ -1,5 +1,9 @@
 /** Matt leaves: darker above than below, with paler veins and a fine drawn edge. */
 import { DoubleSide, MeshLambertMaterial } from 'three';
+import type { LeafSlice } from './leafSlice.ts';
+
+/** Middle of a blade in its own frame, as for `pickTargets`. */
+const bladeMiddle = [0.3, 0, 0] as const;
 
 /** How far veins and the lower side are brought towards white, and how dark the blade is at its petiole. */
 const veinPaleness = 0.34;
@@ -10,7 +14,7 @@ const edgeWidth = 0.045;
 const edgeShade = 0.62;
 
 /** For geometry from `makeLeafGeometry` with a number `faint` for each instance: 1 is drawn so that one can see through it. */
-export function makeLeafMaterial(): MeshLambertMaterial {
+export function makeLeafMaterial(slice: LeafSlice): MeshLambertMaterial {
   const material = new MeshLambertMaterial({ side: DoubleSide });
   material.onBeforeCompile = (shader) => {
     shader.vertexShader = shader.vertexShader
@@ -38,5 +42,13 @@ export function makeLeafMaterial(): MeshLambertMaterial {
         diffuseColor.rgb = mix(diffuseColor.rgb, edgeColour, onEdge);`,
       );
   };
+  slice.applyTo(material, bladeMiddle);
+  return material;
+}
+
+/** For petioles, cylinders about the origin. */
+export function makePetioleMaterial(slice: LeafSlice): MeshLambertMaterial {
+  const material = new MeshLambertMaterial();
+  slice.applyTo(material, [0, 0, 0]);
   return material;
 }

@@ -79,6 +79,16 @@ export interface StageColours {
   readonly onCut: string;
 }
 
+/** What steps back or is left out so that one sees into the crown; no figure changes by it. */
+export interface SeeInside {
+  /** Leaves with this share of open sky or more are drawn so that one sees through them; null: none. */
+  readonly fadeFrom: number | null;
+  /** Leaves nearer to the eye than the trunk are left out. */
+  readonly isCutAway: boolean;
+  /** Only leaves between these heights above the ground, metres; null: all. */
+  readonly heightsM: readonly [from: number, to: number] | null;
+}
+
 export type StageView = 'north' | 'east' | 'south' | 'west' | 'above' | 'free';
 
 /** CSS pixels. */
@@ -126,6 +136,7 @@ export interface StageProps {
   readonly shareKind: ShareKind;
   /** Ids of shoots to be found at a glance: all others are drawn so that one sees through them. Null: no such shoots. */
   readonly spotlight: ReadonlySet<string> | null;
+  readonly inside: SeeInside;
   /** The eye stands in the sun, while it is up: everything it sees is lit. */
   readonly fromSun: boolean;
   /** The light shown is of an earlier tree or date: drawn greyer until the new one is there. */

@@ -3,6 +3,7 @@ import { useThree } from '@react-three/fiber';
 import { useMemo } from 'react';
 import { type OrthographicCamera, type PerspectiveCamera, Vector3 } from 'three';
 import type { Vec3 } from '../../geometry/vec.ts';
+import type { LeafSlice } from './leafSlice.ts';
 import { type Pixel, type Project, pick, type Target } from './pick.ts';
 
 /** Size of a metre in a picture of that height, so far before the eye; everywhere the same for an eye far away. */
@@ -22,7 +23,7 @@ export interface Eye {
   readonly pickAt: (x: number, y: number, reachPx: number) => Target | null;
 }
 
-export function useEye(targets: readonly Target[]): Eye {
+export function useEye(targets: readonly Target[], slice: LeafSlice): Eye {
   const camera = useThree((state) => state.camera);
   const size = useThree((state) => state.size);
   return useMemo(() => {
@@ -41,8 +42,10 @@ export function useEye(targets: readonly Target[]): Eye {
     const pickAt = (x: number, y: number, reachPx: number): Target | null => {
       camera.updateMatrixWorld();
       const pxPerM = (depthM: number): number => pixelsPerMetre(camera, size.height, depthM);
-      return pick(targets, projectAsIs, x, y, { reachPx, pxPerM });
+      // What is not drawn is not met.
+      const seen = targets.filter((target) => target.shape === 'wood' || !slice.hides(target.centre));
+      return pick(seen, projectAsIs, x, y, { reachPx, pxPerM });
     };
     return { project, pickAt };
-  }, [camera, size, targets]);
+  }, [camera, size, targets, slice]);
 }

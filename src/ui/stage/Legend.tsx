@@ -5,6 +5,7 @@ import { lightWords, limitPercent } from '../sheets/light/words.ts';
 import { thresholdsOf } from '../state/thresholds.ts';
 import { usePreferences, useShownFile, useView } from '../state/workbench.ts';
 import { makeLightScale } from '../theme/lightScale.ts';
+import { useInsideSaid } from './seeInside.ts';
 import { useLightAge } from './useStageLight.ts';
 
 export function Legend() {
@@ -30,9 +31,20 @@ function MomentLegend() {
           </li>
         ))}
       </ul>
+      <Hidden />
       <Age />
     </figure>
   );
+}
+
+/** What is not drawn, or only faintly. */
+function Hidden() {
+  const said = useInsideSaid();
+  return said.map((text) => (
+    <p key={text} className="legend-hidden">
+      {text}
+    </p>
+  ));
 }
 
 /** Says when the colours are not of the tree as it stands there. */
@@ -65,6 +77,7 @@ function ScaleLegend() {
           <span key={c.name}>{limitPercent(c.from)}</span>
         ))}
       </div>
+      <Hidden />
       <Age />
     </figure>
   );

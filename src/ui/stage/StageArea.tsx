@@ -11,7 +11,9 @@ import { thresholdsOf } from '../state/thresholds.ts';
 import { usePreferences, useSelected, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
 import { makeLightScale } from '../theme/lightScale.ts';
 import { drawnCanopy } from './drawnCanopy.ts';
+import { Inside } from './Inside.tsx';
 import { Legend } from './Legend.tsx';
+import { useSeeInside } from './seeInside.ts';
 import { pointOfNode } from './skyPlace.ts';
 import { sunViewOf } from './sunView.ts';
 import { useCutView } from './useCutView.ts';
@@ -47,6 +49,7 @@ export function StageArea() {
         </Suspense>
       </PictureGuard>
       <Legend />
+      <Inside />
       <WorkTools />
       <Views />
       <div className="stage-tools">
@@ -96,6 +99,7 @@ function Picture() {
     [file.site, file.season.sketchedOn, sunDate, sunHour],
   );
   const { shares, shareKind, age, spotlight } = useStageLight(canopy);
+  const inside = useSeeInside();
   const { gone, marks } = useCutView(canopy);
   return (
     <Stage
@@ -106,6 +110,7 @@ function Picture() {
       shares={shares}
       shareKind={shareKind}
       spotlight={spotlight}
+      inside={inside}
       beacon={beacon}
       fromSun={isFromSun && isDay}
       stale={age !== 'current'}

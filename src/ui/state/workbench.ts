@@ -10,7 +10,7 @@ import type { Engine } from '../../engine/engine.ts';
 import type { Units } from '../../geometry/measure.ts';
 import type { Boldness } from '../../plan/choice.ts';
 import type { IsoDate } from '../../season/site.ts';
-import type { StageEye, StageHandle } from '../scene/stageModel.ts';
+import type { SeeInside, StageEye, StageHandle } from '../scene/stageModel.ts';
 import type { Colouring } from '../stage/leafShares.ts';
 import { followShownTree } from './followShownTree.ts';
 import { createLightWork, type LightWork } from './lightWork.ts';
@@ -26,6 +26,12 @@ export type SheetSize = 'peek' | 'half' | 'full';
 export const lookings = ['shoots', 'day', 'sky', 'spread'] as const;
 export type LookingAt = (typeof lookings)[number];
 
+/** How one sees into the crown on the stage. */
+export interface Looks extends Pick<SeeInside, 'isCutAway' | 'heightsM'> {
+  /** Leaves with light enough to fruit step back. */
+  readonly findsShade: boolean;
+}
+
 /** What is looked at: never kept, never undone. */
 export interface View {
   readonly hoveredId: string | null;
@@ -38,6 +44,7 @@ export interface View {
   /** Hour at which the sun lights the stage, by the sun's own time; 12 is its highest. */
   readonly sunHour: number;
   readonly colouring: Colouring;
+  readonly looks: Looks;
   /** Shoots to be found at a glance; null: none is looked for. */
   readonly spotlight: Spotlight | null;
   readonly lookingAt: LookingAt;
@@ -88,6 +95,7 @@ const firstView: View = {
   sunDate: null,
   sunHour: 12,
   colouring: 'node',
+  looks: { findsShade: false, isCutAway: false, heightsM: null },
   spotlight: null,
   lookingAt: 'shoots',
   isFromSun: false,

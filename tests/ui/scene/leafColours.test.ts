@@ -13,6 +13,7 @@ const look: LeafLook = {
   selected: 0,
   hovered: 0,
   spotlit: null,
+  fadeFrom: null,
   plant: '#7d9a6c',
   paper: '#f6f2e9',
   lit: '#e9c13c',
@@ -49,8 +50,19 @@ describe('leafColours', () => {
     const [first, , ofBud] = coloursOf({ spotlit });
     expectColour(first, scale.linearRgb(0.3125));
     expect(ofBud?.[2]).toBeGreaterThan(linearRgbOf('#7d9a6c')[2]);
-    expect([...faintLeaves(smallCanopy, spotlit)]).toEqual([0, 0, 1]);
-    expect([...faintLeaves(smallCanopy, null)]).toEqual([0, 0, 0]);
+    expect([...faintLeaves(smallCanopy, { ...look, spotlit })]).toEqual([0, 0, 1]);
+    expect([...faintLeaves(smallCanopy, look)]).toEqual([0, 0, 0]);
+  });
+
+  it('lets leaves with light enough step back to find the dark ones, the limit itself included', () => {
+    expect([...faintLeaves(smallCanopy, { ...look, fadeFrom: 0.27 })]).toEqual([1, 0, 0]);
+    expect([...faintLeaves(smallCanopy, { ...look, fadeFrom: 0.3125 })]).toEqual([1, 0, 0]);
+    expect([...faintLeaves(smallCanopy, { ...look, fadeFrom: 0.313 })]).toEqual([0, 0, 0]);
+    // What is in the sun at a moment is no share of open sky.
+    expect([...faintLeaves(smallCanopy, { ...look, fadeFrom: 0.27, kind: 'direct sun' })]).toEqual([0, 0, 0]);
+    const [lit, dark] = coloursOf({ fadeFrom: 0.27 });
+    expectColour(dark, scale.linearRgb(0.0625));
+    expect(lit?.[2]).toBeGreaterThan(scale.linearRgb(0.3125)[2]);
   });
 
   it('greys old light, which stays as light as it was and can still be told', () => {
