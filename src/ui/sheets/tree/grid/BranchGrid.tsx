@@ -1,57 +1,36 @@
 /** Branches and buds as a table in which every figure can be typed, by keys alone; the selection is the page's own. */
-import { type RefObject, useEffect, useRef } from 'react';
+import { type KeyboardEvent, useMemo, useRef } from 'react';
 import { columns } from './columns.ts';
 import { GridLine } from './GridLine.tsx';
 import './grid.css';
 import { BranchTools } from '../tools/BranchTools.tsx';
+import { GridTools } from './GridTools.tsx';
 import { TickedTools } from './TickedTools.tsx';
 import { type BranchGridState, useBranchGrid } from './useBranchGrid.ts';
+import { useFollowing } from './useFollowing.ts';
 import { gridWords as words } from './words.ts';
 
-/** A branch that was chosen on the stage, or made, comes into sight; keys that were in the table follow it. */
-function useFollowing(
-  table: RefObject<HTMLDivElement | null>,
-  { selected, place: { column }, typing }: BranchGridState,
-) {
-  const wasTyping = useRef(false);
-  useEffect(() => {
-    const row = table.current?.querySelector<HTMLElement>('[role=row][aria-selected="true"]');
-    row?.scrollIntoView({ block: 'nearest' });
-    const focused = document.activeElement;
-    const isInCell = focused?.classList.contains('grid-cell') === true && table.current?.contains(focused);
-    // The field that was typed in is gone, and the keys with it.
-    const isOver = wasTyping.current && typing === null && focused === document.body;
-    if (isInCell === true || isOver) row?.querySelectorAll<HTMLElement>('.grid-cell')[column]?.focus();
-    wasTyping.current = typing !== null;
-  }, [table, selected, column, typing]);
-}
-
 export function BranchGrid() {
-  const grid = useBranchGrid();
+  const whole = useRef<HTMLDivElement>(null);
+  const grid = useBranchGrid(whole);
   const table = useRef<HTMLDivElement>(null);
-  useFollowing(table, grid);
+  useFollowing(whole, table, grid);
+  /** From the fields of a branch back to the table. */
+  const keysOfTools = {
+    onKeyDown(event: KeyboardEvent) {
+      if (event.key !== 'Escape') return;
+      event.stopPropagation();
+      table.current?.querySelector<HTMLElement>('.grid-cell[tabindex="0"]')?.focus();
+    },
+  };
   return (
-    <div className="branch-grid">
-      <p className="quiet small" id="grid-hint">
-        {words.hint}
-      </p>
-      <div className="button-row">
-        <button type="button" className="button" onClick={grid.acts.add}>
-          {words.add}
-        </button>
-        <button type="button" className="button" onClick={grid.acts.remove}>
-          {words.remove}
-        </button>
-        <label className="tick">
-          <input
-            type="checkbox"
-            checked={grid.withBuds}
-            onChange={(event) => grid.setWithBuds(event.target.checked)}
-          />
-          {words.showBuds}
-        </label>
-      </div>
-      {grid.current === undefined ? null : <BranchTools axis={grid.current.axis} />}
+    <div className="branch-grid" ref={whole}>
+      <GridTools grid={grid} />
+      {grid.current === undefined ? null : (
+        <div {...keysOfTools}>
+          <BranchTools axis={grid.current.axis} keyHint="F9" />
+        </div>
+      )}
       {grid.ticked.length > 0 ? <TickedTools ticked={grid.ticked} /> : null}
       <div className="grid-scroll">
         <div
@@ -61,15 +40,10 @@ export function BranchGrid() {
           className="grid-table"
           aria-label={words.table}
           aria-describedby="grid-hint"
-          onKeyDown={grid.onKeyDown}
-          onPaste={grid.onPaste}
+          {...grid.keys}
         >
           <Heads units={grid.units} />
-          <div role="rowgroup" className="grid-body">
-            {grid.rows.map((row, index) => (
-              <GridLine key={row.id} row={row} index={index} grid={grid} />
-            ))}
-          </div>
+          <Lines grid={grid} />
         </div>
       </div>
     </div>
@@ -89,6 +63,29 @@ function Heads({ units }: Pick<BranchGridState, 'units'>) {
           </div>
         ))}
       </div>
+    </div>
+  );
+}
+
+function Lines({ grid }: { readonly grid: BranchGridState }) {
+  const { file, units, selected, rows, place, typing, ticked, calls } = grid;
+  const axes = useMemo(() => new Map(file.axes.map((axis) => [axis.id, axis])), [file]);
+  const isTicked = new Set(ticked);
+  return (
+    <div role="rowgroup" className="grid-body">
+      {rows.map((row, index) => (
+        <GridLine
+          key={row.id}
+          row={row}
+          parent={axes.get(row.axis.parentId ?? '') ?? null}
+          units={units}
+          isSelected={row.id === selected}
+          currentColumn={index === place.row ? place.column : null}
+          typing={typing?.row === row.id ? typing : null}
+          isTicked={isTicked.has(row.id)}
+          calls={calls}
+        />
+      ))}
     </div>
   );
 }

@@ -1,19 +1,38 @@
-/** One branch or bud of the table. */
+/** One branch or bud of the table. It is drawn anew only when what it shows has changed: trees have hundreds of lines. */
+import { memo } from 'react';
+import type { TreeAxis } from '../../../../editor/edit.ts';
+import type { Units } from '../../../../geometry/measure.ts';
+import { useWorkbench } from '../../../state/workbench.ts';
 import { columns } from './columns.ts';
 import { GridCell } from './GridCell.tsx';
 import type { GridRow } from './rows.ts';
-import type { BranchGridState } from './useBranchGrid.ts';
+import type { GridCalls } from './useBranchGrid.ts';
+import type { Typing } from './useTyping.ts';
 import { gridWords as words } from './words.ts';
 
 interface GridLineProps {
   readonly row: GridRow;
-  readonly index: number;
-  readonly grid: BranchGridState;
+  /** What it grows on: its name and its course are shown with the branch. */
+  readonly parent: TreeAxis | null;
+  readonly units: Units;
+  readonly isSelected: boolean;
+  /** Of the cell that is reached by Tab, when it is in this line. */
+  readonly currentColumn: number | null;
+  /** When it is in this line. */
+  readonly typing: Typing | null;
+  readonly isTicked: boolean;
+  readonly calls: GridCalls;
 }
 
-export function GridLine({ row, index, grid }: GridLineProps) {
-  const { file, units, selected, place, typing, ticked } = grid;
-  const isSelected = row.id === selected;
+/** What a name shares with that of the branch it grows on, which stands above it: "East limb, " of "East limb, shoot 2". */
+const leadOf = ({ axis, bud }: GridRow, parent: TreeAxis | null): string => {
+  const lead = `${parent?.name ?? ''}, `;
+  return bud === null && axis.name.startsWith(lead) ? lead : '';
+};
+
+function Line(props: GridLineProps) {
+  const { row, parent, units, isSelected, currentColumn, typing, isTicked, calls } = props;
+  const file = useWorkbench().editor.file();
   return (
     <div
       role="row"
@@ -29,8 +48,8 @@ export function GridLine({ row, index, grid }: GridLineProps) {
               type="checkbox"
               tabIndex={-1}
               aria-label={words.tick(row.axis.name)}
-              checked={ticked.includes(row.id)}
-              onChange={() => grid.tick(row)}
+              checked={isTicked}
+              onChange={() => calls.tick(row)}
             />
           </label>
         ) : null}
@@ -39,17 +58,27 @@ export function GridLine({ row, index, grid }: GridLineProps) {
         <GridCell
           key={column.id}
           column={column}
+          row={row}
           text={column.text(row, file, units)}
-          choices={column.choices(row, file)}
-          isCurrent={index === place.row && c === place.column}
-          begun={typing?.row === row.id && typing.column === c ? typing.begun : null}
-          label={`${column.head}, ${row.axis.name}`}
-          onEnter={() => grid.enter(row, c)}
-          onBegin={() => grid.begin(row, c, null)}
-          onDone={(text, by) => grid.finish(row, c, text, by)}
-          onCancel={grid.cancel}
+          lead={column.id === 'name' ? leadOf(row, parent) : ''}
+          isFixed={column.edit(row, '', file, units) === 'fixed'}
+          isCurrent={c === currentColumn}
+          begun={typing?.column === c ? typing.begun : null}
+          onEnter={() => calls.enter(row, c)}
+          onBegin={() => calls.begin(row, c, null)}
+          onDone={(text, by) => calls.finish(row, c, text, by)}
+          onCancel={calls.cancel}
         />
       ))}
     </div>
   );
 }
+
+/** The row is made anew with each change of the file; what it stands for is not. */
+const isSame = ({ row: a, ...before }: GridLineProps, { row: b, ...now }: GridLineProps): boolean =>
+  a.axis === b.axis &&
+  a.bud === b.bud &&
+  a.level === b.level &&
+  (Object.keys(now) as (keyof typeof now)[]).every((name) => before[name] === now[name]);
+
+export const GridLine = memo(Line, isSame);

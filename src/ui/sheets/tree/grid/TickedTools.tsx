@@ -1,5 +1,6 @@
 /** What can be done with all ticked branches at once. */
 import type { Edit } from '../../../../editor/edit.ts';
+import { estimateLeaves } from '../../../../editor/edits/leaves.ts';
 import { markMany, removeMany } from '../../../../editor/edits/many.ts';
 import { useWorkbench } from '../../../state/workbench.ts';
 import { conditionOptions, pinOptions } from '../options.ts';
@@ -50,6 +51,13 @@ export function TickedTools({ ticked }: { readonly ticked: readonly string[] }) 
             </option>
           ))}
         </select>
+        <button
+          type="button"
+          className="button"
+          onClick={() => make((file) => estimateLeaves(file, ticked, file.season.sketchedOn))}
+        >
+          {words.estimateTicked}
+        </button>
         <button type="button" className="button" onClick={() => make((file) => removeMany(file, ticked))}>
           {words.removeTicked}
         </button>

@@ -11,8 +11,12 @@ export interface GridActs {
   /** @param first what is typed already; null: the cell's own text */
   readonly begin: (first: string | null) => void;
   readonly tick: () => void;
+  /** All branches, or none where all were. */
+  readonly tickAll: () => void;
   readonly add: () => void;
   readonly remove: () => void;
+  /** What else can be done with the branch. */
+  readonly more: () => void;
 }
 
 const steps: Readonly<Record<string, readonly [down: number, right: number]>> = {
@@ -49,11 +53,13 @@ export function gridKeys(place: GridPlace, rows: number, columns: number, acts: 
     ' ': acts.tick,
     Insert: acts.add,
     Delete: acts.remove,
+    F9: acts.more,
+    'Ctrl+a': acts.tickAll,
   };
   return (event: KeyboardEvent) => {
     if (event.altKey || event.metaKey) return;
     const to = placeAfter(event.key, event.ctrlKey, place, rows, columns);
-    const act = event.ctrlKey ? undefined : acting[event.key];
+    const act = acting[event.ctrlKey ? `Ctrl+${event.key}` : event.key];
     const isTyped = event.key.length === 1 && !event.ctrlKey && event.key !== ' ';
     if (to === null && act === undefined && !isTyped) return;
     event.preventDefault();

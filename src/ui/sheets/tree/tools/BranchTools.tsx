@@ -14,13 +14,17 @@ import { toolWords as words } from './words.ts';
 
 interface BranchToolsProps {
   readonly axis: TreeAxis;
+  /** The key that opens it, where there is one. */
+  readonly keyHint?: string;
 }
 
-export function BranchTools({ axis }: BranchToolsProps) {
+export function BranchTools({ axis, keyHint }: BranchToolsProps) {
   const { editor } = useWorkbench();
   return (
     <details className="branch-tools is-wide">
-      <summary>{words.more(axis.name)}</summary>
+      <summary aria-keyshortcuts={keyHint}>
+        {words.more(axis.name)} {keyHint === undefined ? null : <kbd aria-hidden="true">{keyHint}</kbd>}
+      </summary>
       <AlongForm key={axis.id} axis={axis} />
       {axis.parentId === null ? null : <RoundForm axis={axis} />}
       <SplitForm key={`split ${axis.id}`} axis={axis} />
