@@ -137,6 +137,7 @@ test('a bar of the spread is tapped to find its shoots, and the bars hold every 
 
 test('the limits are the grower’s to set, are marked as changed and go back', async ({ page }) => {
   await openWithoutPicture(page);
+  await lightIsDone(page);
   const classes = () => page.locator('.class-list').textContent();
   const before = await classes();
   await page.getByText('The limits of the classes').click();

@@ -2,10 +2,10 @@
 import { stageColours } from '../scene/stageColours.ts';
 import { dayWords } from '../sheets/light/dayWords.ts';
 import { lightWords, limitPercent } from '../sheets/light/words.ts';
-import { thresholdsOf } from '../state/thresholds.ts';
-import { usePreferences, useShownFile, useView } from '../state/workbench.ts';
-import { makeLightScale } from '../theme/lightScale.ts';
+import { usePreferences, useView } from '../state/workbench.ts';
+import type { LightClass } from '../theme/lightScale.ts';
 import { useInsideSaid } from './seeInside.ts';
+import { useLightScale } from './useLightScale.ts';
 import { useLightAge } from './useStageLight.ts';
 
 export function Legend() {
@@ -37,6 +37,40 @@ function MomentLegend() {
   );
 }
 
+interface BarProps {
+  readonly classes: readonly LightClass[];
+}
+
+function Bar({ classes }: BarProps) {
+  return (
+    <>
+      <div className="legend-bar" aria-hidden="true">
+        {classes.map((c) => (
+          <span key={c.name} style={{ backgroundColor: c.css }} />
+        ))}
+      </div>
+      <div className="legend-figures">
+        {classes.slice(1).map((c) => (
+          <span key={c.name}>{limitPercent(c.from)}</span>
+        ))}
+      </div>
+    </>
+  );
+}
+
+/** Each class carries its figures: in bright sun its colour alone is not told for sure. */
+function Figured({ classes }: BarProps) {
+  return (
+    <ul className="legend-bar is-figured">
+      {classes.map((c) => (
+        <li key={c.name} style={{ backgroundColor: c.css, color: c.inkCss }}>
+          {c.to === 1 ? `${limitPercent(c.from)} +` : `< ${limitPercent(c.to)}`}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 /** What is not drawn, or only faintly. */
 function Hidden() {
   const said = useInsideSaid();
@@ -59,24 +93,15 @@ function Age() {
 }
 
 function ScaleLegend() {
-  const file = useShownFile();
-  const { sheet } = usePreferences();
+  const { sheet, theme } = usePreferences();
   const { colouring } = useView();
   const title = sheet === 'light' && colouring === 'leaf' ? lightWords.leafLegend : lightWords.legend;
-  const { classes } = makeLightScale(thresholdsOf(file));
+  const { classes } = useLightScale();
+  const isInSun = theme === 'outdoors';
   return (
     <figure className="legend" aria-label={title}>
       <figcaption>{title}, %</figcaption>
-      <div className="legend-bar" aria-hidden="true">
-        {classes.map((c) => (
-          <span key={c.name} style={{ backgroundColor: c.css }} />
-        ))}
-      </div>
-      <div className="legend-figures">
-        {classes.slice(1).map((c) => (
-          <span key={c.name}>{limitPercent(c.from)}</span>
-        ))}
-      </div>
+      {isInSun ? <Figured classes={classes} /> : <Bar classes={classes} />}
       <Hidden />
       <Age />
     </figure>

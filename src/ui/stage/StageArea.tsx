@@ -7,9 +7,7 @@ import { CommandButton } from '../frame/CommandButton.tsx';
 import { frameWords as words } from '../frame/words.ts';
 import { stageColours } from '../scene/stageColours.ts';
 import type { StageEye } from '../scene/stageModel.ts';
-import { thresholdsOf } from '../state/thresholds.ts';
 import { usePreferences, useSelected, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
-import { makeLightScale } from '../theme/lightScale.ts';
 import { drawnCanopy } from './drawnCanopy.ts';
 import { Inside } from './Inside.tsx';
 import { Legend } from './Legend.tsx';
@@ -17,6 +15,7 @@ import { useSeeInside } from './seeInside.ts';
 import { pointOfNode } from './skyPlace.ts';
 import { sunViewOf } from './sunView.ts';
 import { useCutView } from './useCutView.ts';
+import { useLightScale } from './useLightScale.ts';
 import { useStageLight } from './useStageLight.ts';
 import { Views } from './Views.tsx';
 import { WorkTools } from './WorkTools.tsx';
@@ -90,10 +89,7 @@ function Picture() {
   const canopy = drawnCanopy(file, inLeaf ? 'in full leaf' : 'as sketched');
   const widest = useCallback(() => drawnCanopy(file, 'in full leaf'), [file]);
   const beacon = useBeacon(canopy, isSky);
-  const scale = useMemo(
-    () => makeLightScale(thresholdsOf(file), theme === 'outdoors' ? 'classes' : 'smooth'),
-    [file, theme],
-  );
+  const scale = useLightScale();
   const sun = useMemo(
     () => sunViewOf(sunDate ?? file.season.sketchedOn, file.site, sunHour),
     [file.site, file.season.sketchedOn, sunDate, sunHour],

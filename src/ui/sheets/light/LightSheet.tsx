@@ -7,10 +7,10 @@ import { Segments } from '../../fields/Segments.tsx';
 import { Progress } from '../../frame/Progress.tsx';
 import { drawnCanopy } from '../../stage/drawnCanopy.ts';
 import { colourings } from '../../stage/leafShares.ts';
+import { useLightScale } from '../../stage/useLightScale.ts';
 import { useShownLight } from '../../stage/useShownLight.ts';
-import { thresholdsOf } from '../../state/thresholds.ts';
 import { lookings, useShownFile, useView, useWorkbench } from '../../state/workbench.ts';
-import { type LightClass, type LightScale, makeLightScale } from '../../theme/lightScale.ts';
+import type { LightClass, LightScale } from '../../theme/lightScale.ts';
 import { ClassBar } from './ClassBar.tsx';
 import { DaySection } from './DaySection.tsx';
 import { countByClass, innerShoots, type ShootRow, shootRows, spotOf } from './figures.ts';
@@ -24,9 +24,8 @@ import { timeWords } from './timeWords.ts';
 import { lightWords as words } from './words.ts';
 
 export function LightSheet() {
-  const file = useShownFile();
   const { season, time, weighed } = useShownLight();
-  const scale = useMemo(() => makeLightScale(thresholdsOf(file)), [file]);
+  const scale = useLightScale();
   const rows = useMemo(
     () => (season === null ? [] : shootRows(season.report, time, weighed?.report ?? null)),
     [season, time, weighed],
