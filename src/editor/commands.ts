@@ -12,6 +12,8 @@ export interface Host {
   showHelp(): void;
   /** A new tree from a form. */
   startTree(): void;
+  /** From looking to drawing and back. */
+  toggleHand(): void;
 }
 
 export interface Command {
@@ -132,6 +134,7 @@ export const commands: readonly Command[] = [
   page('from-front', 'Free', 'Look from where you stand, near things larger', ['6'], (host) =>
     host.view('free'),
   ),
+  page('draw', 'Draw', 'Draw and pull branches, or only look', ['D'], (host) => host.toggleHand()),
   page('help', 'Help', 'Show this list', ['F1'], (host) => host.showHelp()),
 ];
 

@@ -33,6 +33,7 @@ export function App() {
       showSheet: (to) => bench.preferences.setState({ sheet: to }),
       view: (side) => bench.stage.current?.view(side),
       showHelp: () => help.current?.showModal(),
+      toggleHand: () => bench.view.setState(({ hand }) => ({ hand: hand === 'look' ? 'draw' : 'look' })),
       startTree: () => {
         bench.preferences.setState({ sheet: 'tree' });
         const { sheetSize } = bench.view.getState();

@@ -93,6 +93,9 @@ export const quantities = {
   /** Walls, neighbours, heights of places. */
   site: inUnit('m', 2, 'ft', 2),
   bearing: plain(0, '°', 'degrees clockwise from north'),
+  /** The same to a tenth, where they are measured. */
+  exactBearing: plain(1, '°', 'degrees clockwise from north'),
+  exactAngle: plain(1, '°', 'degrees from upright'),
   turn: plain(1, '°', 'degrees round the wood, clockwise seen from its tip'),
   angle: plain(0, '°', 'degrees from upright'),
   slope: plain(1, '°', 'degrees above the level'),

@@ -3,13 +3,14 @@ import { OrbitControls, OrthographicCamera } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
 import { type Ref, useEffect, useImperativeHandle, useRef } from 'react';
 import type { TreeFile } from '../../document/treeFile.ts';
-import type { Vec3 } from '../../geometry/vec.ts';
+import { normalize, sub, type Vec3 } from '../../geometry/vec.ts';
 import type { Canopy } from '../../growth/canopy.ts';
+import { coveredBy } from './covered.ts';
 import { pointsOf } from './extent.ts';
 import { closeUp, flatCloseUp } from './framing.ts';
 import type { StageHandle } from './stageModel.ts';
 import { type Controls, fieldDeg, useFlight } from './useFlight.ts';
-import { useViews } from './useViews.ts';
+import { axial, useViews } from './useViews.ts';
 
 const margin = 0.07;
 
@@ -37,7 +38,9 @@ export function CameraMan({ ref, canopy, widest, file, still }: CameraManProps) 
       const { here, go } = pilot;
       const [east, north] = file.standing.at;
       const aspect = size.width / Math.max(1, size.height);
-      if (isFlat) go(flatCloseUp(points, here(), size));
+      const { eye, target } = here();
+      const toEye = axial(normalize(sub(eye, target)));
+      if (isFlat) go(flatCloseUp(points, toEye, size, coveredBy(size)));
       else go(closeUp(points, [east, 0, -north], here(), fieldDeg, aspect, margin));
     };
     return {

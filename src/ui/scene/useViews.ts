@@ -111,7 +111,7 @@ const nearOf = (framing: Framing, heightPx: number): Framing =>
     : nearFraming({ ...framing, pxPerM: framing.pxPerM }, fieldDeg, heightPx);
 
 /** A direction that was meant to lie along an axis of the world, brought back to it. */
-function axial(toEye: Vec3): Vec3 {
+export function axial(toEye: Vec3): Vec3 {
   const side = flatSides.find((one) => dot(viewDirection(one, 0), toEye) > 1 - 1e-7);
   return side === undefined ? toEye : viewDirection(side, 0);
 }

@@ -9,6 +9,8 @@ import { stageColours } from '../scene/stageColours.ts';
 import type { StageEye } from '../scene/stageModel.ts';
 import { usePreferences, useSelected, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
 import { drawnCanopy } from './drawnCanopy.ts';
+import { HandToggle } from './HandToggle.tsx';
+import { Handles } from './handles/Handles.tsx';
 import { Inside } from './Inside.tsx';
 import { Legend } from './Legend.tsx';
 import { useSeeInside } from './seeInside.ts';
@@ -48,10 +50,12 @@ export function StageArea() {
         </Suspense>
       </PictureGuard>
       <Legend />
+      <Handles />
       <Inside />
       <WorkTools />
       <Views />
       <div className="stage-tools">
+        <HandToggle />
         <div className="undo-redo">
           <CommandButton id="undo" />
           <CommandButton id="redo" />

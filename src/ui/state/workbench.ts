@@ -17,6 +17,7 @@ import { createLightWork, type LightWork } from './lightWork.ts';
 import { createLookWork, type LookWork, type NodePlace } from './lookWork.ts';
 import { createPlanWork, type PlanWork } from './planWork.ts';
 import { createPreferences, type Preferences } from './preferences.ts';
+import { createPullWork, type PullView, type PullWork } from './pullWork.ts';
 import type { Spotlight } from './spotlight.ts';
 import { createTimeWork, type ShownTime, type TimeWork } from './timeWork.ts';
 
@@ -33,7 +34,11 @@ export interface Looks extends Pick<SeeInside, 'isCutAway' | 'heightsM'> {
 }
 
 /** What is looked at: never kept, never undone. */
-export interface View {
+export interface View extends PullView {
+  /** What a hand on the stage does: turn the picture, or draw and pull branches. */
+  readonly hand: 'look' | 'draw';
+  /** The figures of the selected branch are laid open beside it to type in. */
+  readonly isLabelOpen: boolean;
   readonly hoveredId: string | null;
   /** The part of the season whose light is shown; null: all of it. */
   readonly time: ShownTime | null;
@@ -63,8 +68,6 @@ export interface View {
   readonly isGrid: boolean;
   /** A new tree is being chosen from the forms. */
   readonly isStarting: boolean;
-  /** The tree that is shown in place of the open one and is not taken yet; null: the open one is shown. */
-  readonly draft: TreeFile | null;
   /** A draft with another of these is framed anew: the size of a tree that is chosen from the forms. */
   readonly draftFrame: string | null;
   /** How far the sheet is up on a phone. */
@@ -82,6 +85,7 @@ export interface Workbench {
   readonly readWeather: (file: TreeFile, text: string) => Promise<WeatherTaken>;
   readonly preferences: StoreApi<Preferences>;
   readonly view: StoreApi<View>;
+  readonly pulls: PullWork;
   /** The stage, while there is one. */
   readonly stage: { current: StageHandle | null };
   /** Where the eye of the stage stands; null while there is none. */
@@ -106,6 +110,9 @@ const firstView: View = {
   isWorkBare: false,
   isGrid: false,
   isStarting: false,
+  hand: 'look',
+  held: null,
+  isLabelOpen: false,
   draft: null,
   draftFrame: null,
   sheetSize: 'half',
@@ -125,8 +132,8 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     const next = state.history.present.file;
     if (next === before.history.present.file) return;
     if (next.id !== before.history.present.file.id) {
-      const { sheetSize, kept, colouring, lookingAt, isGrid } = view.getState();
-      view.setState({ ...firstView, sheetSize, kept, colouring, lookingAt, isGrid });
+      const { sheetSize, kept, colouring, lookingAt, isGrid, hand, isLabelOpen } = view.getState();
+      view.setState({ ...firstView, sheetSize, kept, colouring, lookingAt, isGrid, hand, isLabelOpen });
     }
   });
   followShownTree(editor, view, light);
@@ -139,6 +146,7 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     readWeather: (file, text) => engine.takeWeather(file, text).result,
     preferences: createPreferences(shelf, language),
     view,
+    pulls: createPullWork(editor, view),
     stage: { current: null },
     eye: createStore<{ readonly now: StageEye | null }>(() => ({ now: null })),
   };
