@@ -4,6 +4,7 @@ import './theme/tokens.css';
 import './theme/base.css';
 import './frame/frame.css';
 import './stage/stage.css';
+import './stage/drawing/drawing.css';
 import './stage/handles/handles.css';
 import './fields/fields.css';
 import './sheets/sheets.css';

@@ -1,30 +1,52 @@
-/** Selecting by click or tap, hovering by mouse or pen. */
+/** Selecting by click or tap, hovering by mouse or pen, drawing where the hand draws. */
 import { useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
-import type { Target } from './pick.ts';
+import type { PointerKind } from './draw/gesture.ts';
+import { useHand } from './draw/useHand.ts';
+import type { Pencil } from './stageModel.ts';
 import type { Eye } from './useEye.ts';
 
-/** A press that moved farther than this was a turn of the camera, pixels. */
-const stillPx = 6;
 /** How near to thin wood counts as on it, pixels. */
 const reachPxOf = (pointerType: string): number => (pointerType === 'touch' ? 22 : 8);
 
 export interface PointerProps {
   readonly eye: Eye;
+  /** Null: a hand only looks. */
+  readonly pencil: Pencil | null;
   readonly onSelect: (id: string | null, node: number | null) => void;
   readonly onHover: (id: string | null) => void;
 }
 
 export function Pointer(props: PointerProps) {
+  const { eye, pencil, onSelect, onHover } = props;
   const canvas = useThree((state) => state.gl.domElement);
-  // A press must outlive a new picture between down and up.
-  const latest = useRef(props);
+  const woodAt = (x: number, y: number, kind: PointerKind): string | null =>
+    eye.woodAt(x, y, reachPxOf(kind));
+  useHand(canvas, {
+    hand: pencil === null ? 'look' : 'draw',
+    isOn: (x, y, kind) => pencil !== null && (pencil.isAnywhere || woodAt(x, y, kind) !== null),
+    begin: (x, y, kind) => pencil?.begin(woodAt(x, y, kind), [x, y], kind),
+    to: (x, y) => pencil?.to([x, y]),
+    show: (isFree) => pencil?.show(isFree),
+    keep: () => pencil?.keep(),
+    drop: () => pencil?.drop(),
+    tap: (x, y, kind) => {
+      const target = eye.pickAt(x, y, reachPxOf(kind));
+      onSelect(target?.id ?? null, target?.shape === 'face' ? target.node : null);
+    },
+  });
+  useHover(canvas, eye, onHover);
+  return null;
+}
+
+function useHover(canvas: HTMLCanvasElement, eye: Eye, onHover: PointerProps['onHover']): void {
+  const latest = useRef({ eye, onHover });
   useEffect(() => {
-    latest.current = props;
+    latest.current = { eye, onHover };
   });
   useEffect(() => {
     const listening = new AbortController();
-    let pressed: { id: number; x: number; y: number } | null = null;
+    const { signal } = listening;
     let hovering = 0;
     let hovered: string | null = null;
     const hover = (id: string | null): void => {
@@ -32,39 +54,19 @@ export function Pointer(props: PointerProps) {
       hovered = id;
       latest.current.onHover(id);
     };
-    const under = (event: PointerEvent): Target | null => {
-      const box = canvas.getBoundingClientRect();
-      return latest.current.eye.pickAt(
-        event.clientX - box.left,
-        event.clientY - box.top,
-        reachPxOf(event.pointerType),
-      );
-    };
-    const press = ({ isPrimary, button, pointerId: id, clientX: x, clientY: y }: PointerEvent): void => {
-      // A second finger turns the picture: no selection comes of that.
-      pressed = isPrimary && button === 0 ? { id, x, y } : null;
-    };
-    const lift = (event: PointerEvent): void => {
-      const from = pressed;
-      pressed = null;
-      if (from === null || from.id !== event.pointerId) return;
-      if (Math.hypot(event.clientX - from.x, event.clientY - from.y) > stillPx) return;
-      const target = under(event);
-      latest.current.onSelect(target?.id ?? null, target?.shape === 'face' ? target.node : null);
-    };
     const move = (event: PointerEvent): void => {
       if (event.pointerType === 'touch' || event.buttons !== 0) return;
       cancelAnimationFrame(hovering);
-      hovering = requestAnimationFrame(() => hover(under(event)?.id ?? null));
+      hovering = requestAnimationFrame(() => {
+        const box = canvas.getBoundingClientRect();
+        const [x, y] = [event.clientX - box.left, event.clientY - box.top];
+        hover(latest.current.eye.pickAt(x, y, reachPxOf(event.pointerType))?.id ?? null);
+      });
     };
     const leave = (): void => {
       cancelAnimationFrame(hovering);
-      pressed = null;
       hover(null);
     };
-    const { signal } = listening;
-    canvas.addEventListener('pointerdown', press, { signal });
-    canvas.addEventListener('pointerup', lift, { signal });
     canvas.addEventListener('pointermove', move, { signal });
     canvas.addEventListener('pointerleave', leave, { signal });
     canvas.addEventListener('pointercancel', leave, { signal });
@@ -73,5 +75,4 @@ export function Pointer(props: PointerProps) {
       listening.abort();
     };
   }, [canvas]);
-  return null;
 }

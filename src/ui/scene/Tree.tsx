@@ -69,7 +69,7 @@ export function Tree({ stage, standing, fine }: TreeProps) {
       {stage.beacon === null ? null : <Beacon at={stage.beacon} colours={colours} />}
       <CutMarks marks={marks} colours={colours} />
       <Probe eye={eye} />
-      <Pointer eye={eye} onSelect={stage.onSelect} onHover={stage.onHover} />
+      <Pointer eye={eye} pencil={stage.pencil} onSelect={stage.onSelect} onHover={stage.onHover} />
     </>
   );
 }

@@ -9,6 +9,7 @@ import type { Vec3 } from '../../geometry/vec.ts';
 import type { Canopy } from '../../growth/canopy.ts';
 import type { CutKind } from '../../plan/cut.ts';
 import type { LightScale } from '../theme/lightScale.ts';
+import type { PointerKind } from './draw/gesture.ts';
 import type { ShareKind } from './leafColours.ts';
 import type { Pixel } from './pick.ts';
 
@@ -124,6 +125,19 @@ export interface StageHandle {
   showPoint(point: Vec3): void;
 }
 
+/** What becomes of a stroke on the stage. Pixels are those of `StageEye`. */
+export interface Pencil {
+  /** A stroke may begin beside all wood: what it draws is known. */
+  readonly isAnywhere: boolean;
+  /** @param id of the branch or bud whose wood is under the hand; null: none is */
+  begin(id: string | null, at: readonly [x: number, y: number], pointerType: PointerKind): void;
+  to(at: readonly [x: number, y: number]): void;
+  /** @param isFree it settles on nothing while it is so */
+  show(isFree: boolean): void;
+  keep(): void;
+  drop(): void;
+}
+
 export interface StageProps {
   readonly ref?: Ref<StageHandle>;
   readonly canopy: Canopy;
@@ -152,6 +166,8 @@ export interface StageProps {
   /** With the node, 1 at the base, where one of its leaves was touched. */
   readonly onSelect: (id: string | null, node: number | null) => void;
   readonly onHover: (id: string | null) => void;
+  /** Null: a hand only looks. */
+  readonly pencil: Pencil | null;
   readonly sun: SunView | null;
   readonly units: 'metric' | 'us';
   readonly quality: StageQuality;

@@ -21,6 +21,8 @@ export interface Eye {
   readonly project: Project;
   /** What lies at a pixel; wood counts as hit within `reachPx`. */
   readonly pickAt: (x: number, y: number, reachPx: number) => Target | null;
+  /** Id of the branch or bud whose wood is nearest to a pixel, within `reachPx`, through all leaves. */
+  readonly woodAt: (x: number, y: number, reachPx: number) => string | null;
 }
 
 export function useEye(targets: readonly Target[], slice: LeafSlice): Eye {
@@ -39,13 +41,18 @@ export function useEye(targets: readonly Target[], slice: LeafSlice): Eye {
       camera.updateMatrixWorld();
       return projectAsIs(point);
     };
+    const wood = targets.filter(({ shape }) => shape === 'wood');
+    const pxPerM = (depthM: number): number => pixelsPerMetre(camera, size.height, depthM);
     const pickAt = (x: number, y: number, reachPx: number): Target | null => {
       camera.updateMatrixWorld();
-      const pxPerM = (depthM: number): number => pixelsPerMetre(camera, size.height, depthM);
       // What is not drawn is not met.
       const seen = targets.filter((target) => target.shape === 'wood' || !slice.hides(target.centre));
       return pick(seen, projectAsIs, x, y, { reachPx, pxPerM });
     };
-    return { project, pickAt };
+    const woodAt = (x: number, y: number, reachPx: number): string | null => {
+      camera.updateMatrixWorld();
+      return pick(wood, projectAsIs, x, y, { reachPx, pxPerM })?.id ?? null;
+    };
+    return { project, pickAt, woodAt };
   }, [camera, size, targets, slice]);
 }

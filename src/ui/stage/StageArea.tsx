@@ -8,6 +8,9 @@ import { frameWords as words } from '../frame/words.ts';
 import { stageColours } from '../scene/stageColours.ts';
 import type { StageEye } from '../scene/stageModel.ts';
 import { usePreferences, useSelected, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
+import { Drawing } from './drawing/Drawing.tsx';
+import { DrawTools } from './drawing/DrawTools.tsx';
+import { usePencil } from './drawing/usePencil.ts';
 import { drawnCanopy } from './drawnCanopy.ts';
 import { HandToggle } from './HandToggle.tsx';
 import { Handles } from './handles/Handles.tsx';
@@ -51,10 +54,12 @@ export function StageArea() {
       </PictureGuard>
       <Legend />
       <Handles />
+      <Drawing />
       <Inside />
       <WorkTools />
       <Views />
       <div className="stage-tools">
+        <DrawTools />
         <HandToggle />
         <div className="undo-redo">
           <CommandButton id="undo" />
@@ -99,6 +104,7 @@ function Picture() {
     [file.site, file.season.sketchedOn, sunDate, sunHour],
   );
   const { shares, shareKind, age, spotlight } = useStageLight(canopy);
+  const pencil = usePencil();
   const inside = useSeeInside();
   const { gone, marks } = useCutView(canopy);
   return (
@@ -125,6 +131,7 @@ function Picture() {
         if (isSky && id !== null && node !== null) view.setState({ skyAt: { shootId: id, node } });
       }}
       onHover={(id) => view.setState({ hoveredId: id })}
+      pencil={pencil}
       sun={sun}
       units={units}
       quality="auto"

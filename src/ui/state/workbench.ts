@@ -12,6 +12,7 @@ import type { Boldness } from '../../plan/choice.ts';
 import type { IsoDate } from '../../season/site.ts';
 import type { SeeInside, StageEye, StageHandle } from '../scene/stageModel.ts';
 import type { Colouring } from '../stage/leafShares.ts';
+import { createDrawWork, type DrawWork } from './drawWork.ts';
 import { followShownTree } from './followShownTree.ts';
 import { createLightWork, type LightWork } from './lightWork.ts';
 import { createLookWork, type LookWork, type NodePlace } from './lookWork.ts';
@@ -86,6 +87,7 @@ export interface Workbench {
   readonly preferences: StoreApi<Preferences>;
   readonly view: StoreApi<View>;
   readonly pulls: PullWork;
+  readonly draws: DrawWork;
   /** The stage, while there is one. */
   readonly stage: { current: StageHandle | null };
   /** Where the eye of the stage stands; null while there is none. */
@@ -147,6 +149,7 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     preferences: createPreferences(shelf, language),
     view,
     pulls: createPullWork(editor, view),
+    draws: createDrawWork(editor, view),
     stage: { current: null },
     eye: createStore<{ readonly now: StageEye | null }>(() => ({ now: null })),
   };

@@ -1,0 +1,40 @@
+/** How the hand draws: settling on or off, and the selected branch drawn over. */
+import { useStore } from 'zustand';
+import { axisOf } from '../../../editor/edit.ts';
+import { branchOf } from '../../../editor/selection.ts';
+import { useFile, useSelected, useView, useWorkbench } from '../../state/workbench.ts';
+import { drawingWords as words } from './words.ts';
+
+export function DrawTools() {
+  const { draws } = useWorkbench();
+  const { hand, draftFrame } = useView();
+  const file = useFile();
+  const id = branchOf(file, useSelected());
+  const { isAgain, snaps } = useStore(draws.store);
+  if (hand !== 'draw' || draftFrame !== null) return null;
+  const isArmed = isAgain && id !== null;
+  return (
+    <fieldset className="draw-tools" aria-label={words.tools}>
+      <p className="draw-hint">{isArmed ? words.againHint(axisOf(file, id).name) : words.hint}</p>
+      <button
+        type="button"
+        className="button"
+        aria-pressed={snaps}
+        title={words.snapHelp}
+        onClick={() => draws.store.setState({ snaps: !snaps })}
+      >
+        {words.snap}
+      </button>
+      <button
+        type="button"
+        className="button"
+        aria-pressed={isArmed}
+        disabled={id === null}
+        title={words.againHelp}
+        onClick={() => draws.store.setState({ isAgain: !isArmed })}
+      >
+        {words.again}
+      </button>
+    </fieldset>
+  );
+}
