@@ -91,6 +91,10 @@ const axis = z.strictObject({
     })
     .nullable()
     .default(null),
+  bearsFigs: z
+    .boolean()
+    .describe('Whether it carried figs on the day of the sketch. Left out: nothing is told of it.')
+    .optional(),
   pin,
 });
 

@@ -97,6 +97,7 @@ const keyOrder: Readonly<Record<string, readonly string[]>> = {
     'tipDiameterM',
     'grownIn',
     'condition',
+    'bearsFigs',
     'pin',
     'foliage',
     'buds',

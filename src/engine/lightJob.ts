@@ -32,6 +32,9 @@ const weighing = new Set([
   'cover',
 ]);
 
+/** What of a branch no ray depends on. */
+const marks = new Set(['pin', 'bearsFigs']);
+
 /** Everything the rays depend on. */
 function keyOf(
   { axes, site, standing, settings }: TreeFile,
@@ -41,8 +44,8 @@ function keyOf(
   const stands = Object.entries(site).filter(([part]) => !weighing.has(part));
   const heatGdd8 = fullLeafHeatGdd8(input, season);
   const rays = [axes, stands, standing, settings, heatGdd8, input.seed, input.leafSeed, input.waves, error];
-  // What the grower marked to stay or to go stands there all the same.
-  return JSON.stringify(rays, (name, value: unknown) => (name === 'pin' ? undefined : value));
+  // What the grower marked to stay or to go stands there all the same, with figs or without.
+  return JSON.stringify(rays, (name, value: unknown) => (marks.has(name) ? undefined : value));
 }
 
 /** The season in which light counts: from leaf-out to the last useful fig. */

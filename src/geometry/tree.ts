@@ -51,6 +51,8 @@ export interface Axis {
   readonly buds: readonly Bud[];
   /** Null on wood without leaves. */
   readonly foliage: Foliage | null;
+  /** Whether it carried figs on the day of the sketch; left out: nothing is told of it. */
+  readonly bearsFigs?: boolean | undefined;
   readonly pin: Pin | null;
 }
 

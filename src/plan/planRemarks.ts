@@ -1,7 +1,7 @@
 /** What a plan has to say beside its cuts. */
 import type { Tree } from '../geometry/tree.ts';
 import { yearOf } from '../season/calendar.ts';
-import type { CutToMake } from './applyCuts.ts';
+import { applyCuts, type CutToMake } from './applyCuts.ts';
 import type { Faults } from './faults.ts';
 import type { Finding } from './finding.ts';
 import type { PlanInput } from './input.ts';
@@ -21,6 +21,8 @@ export interface RemarkFacts {
   readonly tipRemarks: readonly Remark[];
   /** All cuts but those of buds. */
   readonly woodCuts: readonly CutToMake[];
+  /** With those that are the grower's call. */
+  readonly proposedWoodCuts: readonly CutToMake[];
   readonly cutCount: number;
   readonly thinningCount: number;
   /** Limbs with nothing near their base to renew them from. */
@@ -58,6 +60,7 @@ export function planRemarks(facts: RemarkFacts): Remark[] {
     }),
     ...amountRemarks(facts.context, facts.woodCuts),
     ...facts.tipRemarks,
+    ...ofFigs(facts),
     ...ofSketch(facts),
     ...ofSeason(facts),
     ...ofAmount(facts),
@@ -81,6 +84,15 @@ function nameOf({ kind, target }: Pick<Finding, 'kind' | 'target'>, context: Rul
   if (axis !== undefined && kind !== 'rub off bud') return axis.axis.name;
   const on = [...context.placed.values()].find(({ axis: a }) => a.buds.some((bud) => bud.id === target));
   return on === undefined ? 'A bud' : `A bud on ${on.axis.name}`;
+}
+
+/** Branches that carried figs and go: what the grower saw is not thrown away unsaid. */
+function ofFigs({ input: { tree }, proposedWoodCuts }: RemarkFacts): Remark[] {
+  const bearing = tree.axes.filter((axis) => axis.bearsFigs === true);
+  if (bearing.length === 0) return [];
+  const left = new Set(applyCuts(tree, proposedWoodCuts).axes.map(({ id }) => id));
+  const branches = bearing.filter(({ id }) => !left.has(id)).map(({ name }) => name);
+  return branches.length === 0 ? [] : [{ about: 'carried figs', branches }];
 }
 
 /** What the sketch cannot tell on this day. */

@@ -12,6 +12,7 @@ export type Remark =
   | { readonly about: 'doubtful fork'; readonly branch: string; readonly reason: Reason }
   | { readonly about: 'overruled'; readonly branch: string; readonly reason: Reason }
   | { readonly about: 'sucker kept'; readonly branch: string }
+  | { readonly about: 'carried figs'; readonly branches: readonly string[] }
   | { readonly about: 'no tip' }
   | { readonly about: 'too high' | 'too wide'; readonly branch: string; readonly byM: number }
   | { readonly about: 'share removed'; readonly share: number; readonly limit: number }
@@ -71,6 +72,8 @@ function seasonRemark(remark: SeasonRemark): string {
   switch (remark.about) {
     case 'sucker kept':
       return `${remark.branch} is kept for layering or renewal, as you asked. It draws on the roots like any other shoot.`;
+    case 'carried figs':
+      return `These carried figs when the tree was sketched and go with the cuts: ${listed(remark.branches)}. Look for figs before you cut; wait until they are ripe, or mark the branch to be kept.`;
     case 'no tip':
       return 'No tip needs cutting.';
     case 'share removed':

@@ -69,13 +69,15 @@ export function* tellPlan(
     choice,
     ...renewal,
     score: { doNothing, plan: whole.score, withYourCall },
-    remarks: remarksOn(input, work, found, { planned, doNothing, whole }),
+    remarks: remarksOn(input, work, found, { planned, proposals, doNothing, whole }),
   };
   return { plan, trial };
 }
 
 interface Weighed {
   readonly planned: readonly Proposal[];
+  /** With those that are the grower's call. */
+  readonly proposals: readonly Proposal[];
   readonly doNothing: Score;
   readonly whole: Tried;
 }
@@ -84,13 +86,14 @@ function remarksOn(
   input: PlanInput,
   work: WeighedWork,
   { thinned }: Thinned,
-  { planned, doNothing, whole }: Weighed,
+  { planned, proposals, doNothing, whole }: Weighed,
 ): string[] {
   return planRemarks({
     ...work,
     input,
     context: ruleContext(input.tree, input.stance, input.values),
     woodCuts: planned.filter(({ kind }) => kind !== 'rub off bud'),
+    proposedWoodCuts: proposals.filter(({ kind }) => kind !== 'rub off bud'),
     cutCount: planned.length,
     thinningCount: planned.filter(({ candidate }) => candidate !== null).length,
     doNothing,

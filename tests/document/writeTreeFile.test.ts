@@ -62,6 +62,7 @@ const anyFile: fc.Arbitrary<TreeFile> = fc
       ...axis,
       name: names[i] as string,
       pin: pins[i] ?? null,
+      ...(pins[i] === null ? {} : { bearsFigs: pins[i] === 'keep' }),
       atM: axis.atM * stretch,
       path: axis.path.map(([x, y, z]): [number, number, number] => [x * stretch, y * stretch, z * stretch]),
       baseDiameterM: axis.baseDiameterM * thicken,

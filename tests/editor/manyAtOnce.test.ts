@@ -171,6 +171,18 @@ describe('many branches at once', () => {
     expect(markMany(smallTree, [], { pin: 'keep' })).toMatchObject({ ok: false });
   });
 
+  it('are marked as carrying figs, and as carrying none', () => {
+    const marked = made(markMany(smallTree, ['shoot-1', 'shoot-2'], { bearsFigs: true }));
+    expect(marked.axes.filter((axis) => axis.bearsFigs).map((axis) => axis.id)).toEqual([
+      'shoot-1',
+      'shoot-2',
+    ]);
+    // Of the others nothing is told.
+    expect(axisOf(marked, 'west')).not.toHaveProperty('bearsFigs');
+    const picked = made(markMany(marked, ['shoot-2'], { bearsFigs: false }));
+    expect(axisOf(picked, 'shoot-2').bearsFigs).toBe(false);
+  });
+
   it('are thinned by every second shoot, those to be kept excepted, then by every second bud', () => {
     const thinned = made(thinEverySecond(smallTree, 'east'));
     expect(thinned.axes.map((axis) => axis.id)).not.toContain('shoot-2');

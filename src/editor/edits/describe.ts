@@ -19,10 +19,12 @@ export interface Description {
   readonly budCount?: number | undefined;
   /** What the plan must do with it, or null for its free choice. */
   readonly pin?: TreeAxis['pin'] | undefined;
+  /** Whether it carried figs on the day of the sketch. */
+  readonly bearsFigs?: boolean | undefined;
 }
 
 export function describe(file: TreeFile, id: string, said: Description): Edited {
-  const { name, kind, condition, pin, ...numbers } = said;
+  const { name, kind, condition, pin, bearsFigs, ...numbers } = said;
   const complaint = anyOutside(numbers);
   if (complaint !== null) return refuse(complaint);
   const axis = axisOf(file, id);
@@ -41,6 +43,7 @@ export function describe(file: TreeFile, id: string, said: Description): Edited 
     foliage: foliageOf(file, axis, said.leafCount),
     buds: budsOf(axis, said.budCount),
     pin: pin === undefined ? axis.pin : pin,
+    ...(bearsFigs === undefined ? {} : { bearsFigs }),
   };
   if (next.tipDiameterM > next.baseDiameterM)
     return refuse('A branch cannot be thicker at its tip than at its base.');

@@ -7,6 +7,8 @@ export interface Mark {
   readonly condition?: TreeAxis['condition'];
   /** What the plan must do with them, or null for its free choice. */
   readonly pin?: TreeAxis['pin'];
+  /** Whether they carried figs on the day of the sketch. */
+  readonly bearsFigs?: boolean;
 }
 
 const counted = (n: number): string => (n === 1 ? '1 branch' : `${n} branches`);

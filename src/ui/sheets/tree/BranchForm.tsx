@@ -12,9 +12,11 @@ import { TextField } from '../../fields/TextField.tsx';
 import { CommandButton } from '../../frame/CommandButton.tsx';
 import { useFile, useWorkbench } from '../../state/workbench.ts';
 import { LeafFields } from './leaves/LeafFields.tsx';
-import { conditionOptions, kindOptions, pinOptions } from './options.ts';
+import { conditionOptions, figOptions, kindOptions, pinOptions } from './options.ts';
 import { BranchTools } from './tools/BranchTools.tsx';
 import { treeWords as words } from './words.ts';
+
+const untold = { value: 'untold', text: words.figs.untold } as const;
 
 export function BranchForm({ axis }: { readonly axis: TreeAxis }) {
   const { editor } = useWorkbench();
@@ -32,6 +34,14 @@ export function BranchForm({ axis }: { readonly axis: TreeAxis }) {
         value={axis.condition}
         options={conditionOptions}
         onChoose={(condition) => say({ condition })}
+      />
+      <ChoiceField
+        label={fields.figs}
+        value={axis.bearsFigs === undefined ? 'untold' : axis.bearsFigs ? 'yes' : 'no'}
+        options={axis.bearsFigs === undefined ? [untold, ...figOptions] : figOptions}
+        onChoose={(figs) => {
+          if (figs !== 'untold') say({ bearsFigs: figs === 'yes' });
+        }}
       />
       <ChoiceField
         label={fields.pin}

@@ -112,6 +112,7 @@ function BranchNote({ axis }: { readonly axis: TreeAxis }) {
       ? null
       : `${words.kinds[axis.kind]}, ${formatLength(axis.atM, units)} along ${parent.name}`,
     axis.condition === 'live' ? null : words.conditions[axis.condition],
+    axis.bearsFigs === true ? words.figs.yes : null,
     axis.pin === null ? null : words.pins[axis.pin],
   ];
   return <span className="quiet small branch-note">{parts.filter((part) => part !== null).join(', ')}</span>;

@@ -18,4 +18,7 @@ export const conditionOptions = (['live', 'dead', 'diseased', 'damaged'] as cons
 export const leafSourceOptions = (of: 'count' | 'midrib') =>
   (['measured', 'estimated'] as const).map((source) => option(source, words.leafSources[of][source]));
 
+/** Whether it carried figs on the day of the sketch. */
+export const figOptions = (['yes', 'no'] as const).map((f) => option(f, words.figs[f]));
+
 export const pinOptions = (['free', 'keep', 'remove'] as const).map((p) => option(p, words.pins[p]));

@@ -22,6 +22,7 @@ export const treeWords = {
   columns: { length: 'Length', side: 'Side', upright: 'Upright', thick: 'Thick', growth: 'Growth' },
   kinds: { trunk: 'trunk', scaffold: 'limb', lateral: 'lateral', shoot: 'shoot', sucker: 'sucker' },
   conditions: { live: 'live', dead: 'dead', diseased: 'sick', damaged: 'damaged' },
+  figs: { yes: 'carries figs', no: 'no figs', untold: 'not told' },
   pins: { free: 'let the plan choose', keep: 'keep it', remove: 'take it out' },
   leafSources: {
     count: { measured: 'counted', estimated: 'estimated' },
@@ -51,6 +52,7 @@ export const treeWords = {
     midrib: 'Leaf size: midrib, mid-shoot',
     midribFrom: 'The size was',
     buds: 'Buds',
+    figs: 'Figs on it',
     pin: 'In the plan',
   },
   hint: 'A new side or angle turns all that grows on the branch with it. A new length stretches the branch alone.',

@@ -8,7 +8,7 @@ import { reshape, type Shape } from '../../../../editor/edits/reshape.ts';
 import { aroundParentDeg, turnRound } from '../../../../editor/edits/turnRound.ts';
 import { branchFigures } from '../../../../editor/figures.ts';
 import { quantities } from '../../../fields/quantities.ts';
-import { conditionOptions, kindOptions, pinOptions } from '../options.ts';
+import { conditionOptions, figOptions, kindOptions, pinOptions } from '../options.ts';
 import { bearingOfWords } from './bearingOfWords.ts';
 import { type Column, chosen, figure, ofBranch, plainText } from './column.ts';
 import { leafColumns } from './leafColumns.ts';
@@ -79,6 +79,21 @@ const condition: Column = {
     if (row.bud !== null) return 'fixed';
     const value = chosen(conditionOptions, text);
     return value === null ? null : say(row, { condition: value });
+  },
+};
+
+const figs: Column = {
+  id: 'figs',
+  head: words.heads.figs,
+  quantity: null,
+  isFigure: false,
+  text: ({ axis, bud }) =>
+    bud !== null || axis.bearsFigs === undefined ? '' : words.figs[axis.bearsFigs ? 'yes' : 'no'],
+  choices: ({ bud }) => (bud === null ? figOptions : null),
+  edit: (row, text) => {
+    if (row.bud !== null) return 'fixed';
+    const value = chosen(figOptions, text);
+    return value === null ? null : say(row, { bearsFigs: value === 'yes' });
   },
 };
 
@@ -156,5 +171,6 @@ export const columns: readonly Column[] = [
   kind,
   on,
   condition,
+  figs,
   pin,
 ];

@@ -22,6 +22,7 @@ export const gridWords = {
     kind: 'Kind',
     on: 'Grows on',
     condition: 'Condition',
+    figs: 'Figs on it',
     pin: 'In the plan',
   },
   tick: (name: string) => `Tick ${name}`,
@@ -30,6 +31,7 @@ export const gridWords = {
   budKind: 'bud',
   kinds: treeWords.kinds,
   conditions: treeWords.conditions,
+  figs: treeWords.figs,
   pins: treeWords.pins,
   /** Keys with what they do, as they are listed above the table. */
   keys: [
