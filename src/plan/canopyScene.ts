@@ -14,7 +14,7 @@ import type { PlanInput } from './input.ts';
 export interface CanopyScene {
   /** Those of the canopy (`canopySurfaces`) first, then what is fixed. */
   readonly surfaces: readonly Surface[];
-  /** The canopy's nodes. */
+  /** The canopy's nodes, or those of them that are asked for. */
   readonly receivers: readonly Receiver[];
   /** Number of each surface that is a leaf, -1 for all else: each leaf gathers light for itself. */
   readonly group: Int32Array;
@@ -58,13 +58,19 @@ function throwingOf(canopy: Canopy, surfaces: readonly Surface[], fixedCount: nu
   return { patches, treeCount: surfaces.length - fixedCount, ball: { middle, radiusM } };
 }
 
-export function canopyScene(canopy: Canopy, input: PlanInput): CanopyScene {
+function receiversAt(canopy: Canopy, asked: readonly number[] | undefined): readonly Receiver[] {
+  const all = nodeReceivers(canopy);
+  return asked === undefined ? all : asked.map((node) => all[node] as Receiver);
+}
+
+/** @param asked nodes whose light is asked for; all when left out */
+export function canopyScene(canopy: Canopy, input: PlanInput, asked?: readonly number[]): CanopyScene {
   const { values, fixed, site, seed, stance } = input;
   const { leaves, owners } = canopy;
   const surfaces = [...canopySurfaces(canopy, leafOptics(values)), ...fixed];
   return {
     surfaces,
-    receivers: nodeReceivers(canopy),
+    receivers: receiversAt(canopy, asked),
     group: Int32Array.from(surfaces, (_, i) => (i < leaves.length ? i : -1)),
     ownerCount: owners.length,
     leafCount: leaves.length,

@@ -21,8 +21,16 @@ export interface WaveTask {
   readonly wave: number;
   /** The one light the wave is wanted for: directions that bring nothing in it are not traced. All when left out. */
   readonly onlyFor?: CellLight;
-  /** For a coarse answer: of sky and beam only every so many directions, beginning with this one. */
-  readonly coarse?: { readonly every: number; readonly from: number };
+  /** For a coarse answer: of sky and beam only so many directions; without what walls throw back. */
+  readonly coarse?: OneIn;
+  /** The same for an answer that is to be right in the mean. */
+  readonly thinned?: OneIn;
+}
+
+/** One direction of sky and beam in every so many, beginning with this one. */
+export interface OneIn {
+  readonly every: number;
+  readonly from: number;
 }
 
 export type TracedWave<At extends WaveTask['at']> = At extends 'nodes' ? Wave : LeafWave;
@@ -35,22 +43,25 @@ export function waveSteps(task: WaveTask): Generator<number, Wave | LeafWave, vo
   return task.at === 'nodes' ? nodeWaveSteps(task) : leafWaveSteps(task);
 }
 
-/** The ground is never thinned out: its rays are few, and count as they are. */
-function directionsOf({ scene, wave, onlyFor, coarse }: WaveTask): readonly Direction[] {
+function directionsOf({ scene, wave, onlyFor }: WaveTask): readonly Direction[] {
   const { latitudeDeg, seed, fixedByPose } = scene;
   const facing = waveDirections({ latitudeDeg, seed, wave });
   const all = fixedByPose === null ? facing : inPoses(facing, seed, wave);
-  const wanted = onlyFor === undefined ? all : all.filter(({ kind, cell }) => (onlyFor[kind][cell] ?? 0) > 0);
-  if (coarse === undefined) return wanted;
-  const { every, from } = coarse;
-  return wanted.filter(({ kind }, d) => kind === 'ground' || d % every === from);
+  return onlyFor === undefined ? all : all.filter(({ kind, cell }) => (onlyFor[kind][cell] ?? 0) > 0);
+}
+
+/** The ground is never thinned out: its rays are few, and count as they are. */
+function oneIn(directions: readonly Direction[], { every, from }: OneIn): readonly Direction[] {
+  return directions.filter(({ kind }, d) => kind === 'ground' || d % every === from);
 }
 
 /** The nodes are level sensors, which the ground never lights. */
 function nodeWaveSteps(task: WaveTask): Generator<number, Wave, void> {
   const { surfaces, receivers, ownerCount } = task.scene;
-  const directions = directionsOf(task).filter(({ kind }) => kind !== 'ground');
-  const plan = rayPlan(task.scene, task.wave, directions, task.coarse !== undefined);
+  const all = directionsOf(task).filter(({ kind }) => kind !== 'ground');
+  const some = task.coarse ?? task.thinned;
+  const directions = some === undefined ? all : oneIn(all, some);
+  const plan = rayPlan(task.scene, task.wave, directions, task.coarse === undefined ? all : null);
   if (plan === null) return traceWaveSteps({ surfaces, receivers, directions, ownerCount });
   const input = { surfaces, receivers, directions: plan.traced, ownerCount };
   return inWorld(traceWaveSteps(input, tracerByDirection(plan.scenes, plan.sceneOf)), plan.directions);
@@ -77,7 +88,8 @@ function spacingM({ leafAreaM2, leafCount }: CanopyScene, directionCount: number
 function leafWaveSteps(task: WaveTask): Generator<number, LeafWave, void> {
   const { scene, wave, coarse } = task;
   const { surfaces, group, leafCount, ownerCount, seed } = scene;
-  const directions = directionsOf(task);
+  const all = directionsOf(task);
+  const directions = coarse === undefined ? all : oneIn(all, coarse);
   const share = coarse === undefined ? spacingShare : coarseSpacingShare;
   const input = {
     surfaces,
@@ -88,7 +100,7 @@ function leafWaveSteps(task: WaveTask): Generator<number, LeafWave, void> {
     seed,
     wave,
   };
-  const plan = rayPlan(scene, wave, directions, coarse !== undefined);
+  const plan = rayPlan(scene, wave, directions, coarse === undefined ? all : null);
   const steps = plan === null ? traceLeafWaveSteps({ ...input, directions }) : plannedSteps(input, plan);
   return coarse === undefined ? withGroundSteps(scene, steps, plan) : steps;
 }

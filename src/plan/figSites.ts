@@ -99,6 +99,13 @@ function bearingNodes(canopy: Canopy): BearingNode[] {
   });
 }
 
+/** Nodes of a stage's canopy that the light of a fig is asked at, ascending. */
+export function nodesWithFigs({ count, node }: FigSites, stage: number): number[] {
+  const nodes = new Set(node.subarray(stage * count, (stage + 1) * count));
+  nodes.delete(-1);
+  return [...nodes].sort((a, b) => a - b);
+}
+
 /** Light on the fig of a site: the mean over its stages. `nodeLight`: per stage, the share of open sky of each node. */
 export function siteLight(
   { count, stageCount, node, weight }: FigSites,

@@ -5,7 +5,7 @@ import type { SearchTable } from '../light/searchTable.ts';
 import type { FigValues } from '../species/fig.ts';
 import type { KeepFigures } from './choice.ts';
 import { ripened } from './crop.ts';
-import type { TracedSeason } from './tracedSeason.ts';
+import { receiverOf, type TracedSeason } from './tracedSeason.ts';
 
 /**
  * Rows of the table: first the sites of figs, each with its mean over the stages, then the nodes at full leaf. Only rows that
@@ -259,7 +259,8 @@ function rowSources({ stages, full, sites }: TracedSeason, nodes: readonly numbe
   return stages.map((stage, s) => {
     const receiver = new Int32Array(count + nodes.length).fill(-1);
     const factor = new Float64Array(count + nodes.length);
-    receiver.set(sites.node.subarray(s * count, (s + 1) * count));
+    const placeOf = receiverOf(stage);
+    for (let i = 0; i < count; i++) receiver[i] = placeOf[sites.node[s * count + i] as number] ?? -1;
     factor.set(sites.weight.subarray(s * count, (s + 1) * count));
     if (stage === full) {
       receiver.set(nodes, count);

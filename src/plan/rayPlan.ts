@@ -21,12 +21,15 @@ export interface RayPlan {
   readonly faces: FaceLight | null;
 }
 
-/** Null where all directions meet the one scene. A coarse answer leaves out what walls throw back. */
+/**
+ * Null where all directions meet the one scene.
+ * @param toWalls those along which walls are looked at for what they throw back; null leaves that out
+ */
 export function rayPlan(
   scene: CanopyScene,
   wave: number,
   wanted: readonly Direction[],
-  isCoarse: boolean,
+  toWalls: readonly Direction[] | null,
 ): RayPlan | null {
   const poses = posesOf(scene);
   if (poses !== null) {
@@ -40,12 +43,12 @@ export function rayPlan(
     };
   }
   const { throwing, surfaces, ownerCount, latitudeDeg, seed } = scene;
-  if (throwing === null || isCoarse) return null;
+  if (throwing === null || toWalls === null) return null;
   const { patches, treeCount, ball } = throwing;
   const all = waveDirections({ latitudeDeg, seed, wave });
   const lit = [...patches, ...(scene.ground === null ? [] : zonePatches(scene.ground))];
   const faces = faceLight({ surfaces, patches: lit, directions: all, ownerCount, seed, wave });
-  const thrown = thrownDirections({ directions: wanted, patches, faces, ball, seed, wave });
+  const thrown = thrownDirections({ directions: toWalls, patches, faces, ball, seed, wave });
   const directions = [...wanted, ...thrown];
   return {
     directions,

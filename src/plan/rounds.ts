@@ -23,7 +23,7 @@ const mostToProve = 1_500_000;
 /** Kicks while set and canopy do not agree yet, as share of those in the end. Our choice. */
 const roundEffort = 0.15;
 /** Waves of rays for the search; the scores are taken with all that were asked for. */
-const searchWaves = 2;
+const searchWaves = 4;
 
 export interface Thinned {
   /** The tree left alone, and the tree of the plan with its removed buds grown at the same vigour. */

@@ -5,6 +5,12 @@ import { fetchTask, type JobSteps } from './errand.ts';
 import type { PlanInput } from './input.ts';
 import type { TracedSeason, TracedStage } from './tracedSeason.ts';
 
+/**
+ * A wave looks along one direction of sky and sun in so many, the next wave along others. Of 27 figs over eight waves the standard
+ * deviation is then 0.04 instead of 0.025 (measured, potted sample), for a third of the time.
+ */
+const oneDirectionIn = 3;
+
 /** The light of a fig is a mean over stages, so each of those beside full leaf needs fewer waves. */
 const wavesOf = (stage: TracedStage, { full }: TracedSeason, waveCount: number): number =>
   stage === full ? waveCount : Math.ceil(waveCount / 2);
@@ -23,12 +29,13 @@ export function* traceUpTo(
     const had = stage.ledger.waves.length;
     const missing = Math.max(0, wavesOf(stage, traced, waveCount) - had);
     if (missing === 0) return [];
-    const scene = canopyScene(stage.canopy, input);
+    const scene = canopyScene(stage.canopy, input, stage.asked);
     const onlyFor = stage === full ? light : stage.light;
-    return Array.from({ length: missing }, (_, i) => ({
-      stage,
-      task: { at: 'nodes', scene, wave: had + i, onlyFor } as const,
-    }));
+    return Array.from({ length: missing }, (_, i) => {
+      const wave = had + i;
+      const thinned = { every: oneDirectionIn, from: wave % oneDirectionIn };
+      return { stage, task: { at: 'nodes', scene, wave, onlyFor, thinned } as const };
+    });
   });
   const waves = new Map(stages.map((stage) => [stage, [...stage.ledger.waves]]));
   const size = tasks.map(({ task }) => 1 + task.scene.leafCount);

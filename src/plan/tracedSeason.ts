@@ -8,7 +8,7 @@ import { cellLight } from '../light/sky/cellLight.ts';
 import type { SeasonDates } from '../season/seasonDates.ts';
 import type { Period } from '../season/site.ts';
 import { type CropModel, cropModel, figToRipeGdd8 } from './crop.ts';
-import { type FigSites, figSites } from './figSites.ts';
+import { type FigSites, figSites, nodesWithFigs } from './figSites.ts';
 import type { PlanInput } from './input.ts';
 import { type NodePlaces, nodePlaces } from './nodePlaces.ts';
 import { type LightStage, lightStages, wholeSeason } from './stages.ts';
@@ -19,7 +19,9 @@ export interface TracedStage {
   readonly canopy: Canopy;
   /** Of the stage's days. */
   readonly light: CellLight;
-  /** Receivers are the canopy's nodes. That of full leaf holds for the whole season's light, too. */
+  /** Nodes of the canopy whose light is asked for: all at full leaf, beside it those with figs. */
+  readonly asked: readonly number[];
+  /** Receivers are those nodes. That of full leaf holds for the whole season's light, too. */
   readonly ledger: Ledger;
 }
 
@@ -34,14 +36,34 @@ export interface TracedSeason {
   readonly crop: CropModel;
 }
 
-function lightOver({ site, weather, sky }: PlanInput, period: Period): CellLight {
-  return cellLight({
-    site,
-    groundReflectance: site.groundReflectance,
-    period,
-    skyKind: sky ?? 'uniform',
-    ...(weather && { weather }),
+/** Per node of the canopy: its receiver in the ledger, -1 where its light is not asked for. */
+export function receiverOf({ canopy, asked }: Pick<TracedStage, 'canopy' | 'asked'>): Int32Array {
+  const receiver = new Int32Array(canopy.nodes.length).fill(-1);
+  asked.forEach((node, r) => {
+    receiver[node] = r;
   });
+  return receiver;
+}
+
+/** Light worked out already, by input and period. */
+const knownLight = new WeakMap<PlanInput, Map<string, CellLight>>();
+
+function lightOver(input: PlanInput, period: Period): CellLight {
+  const known = knownLight.get(input) ?? new Map<string, CellLight>();
+  knownLight.set(input, known);
+  const key = `${period.from} ${period.to}`;
+  const { site, weather, sky } = input;
+  const light =
+    known.get(key) ??
+    cellLight({
+      site,
+      groundReflectance: site.groundReflectance,
+      period,
+      skyKind: sky ?? 'uniform',
+      ...(weather && { weather }),
+    });
+  known.set(key, light);
+  return light;
 }
 
 /** The light of a season's stages and of the whole of it. */
@@ -72,16 +94,19 @@ export function untracedSeason(
 ): TracedSeason {
   const { tree, stance, values, seed, leafSeed } = input;
   const wanted = grows(input) ? lightStages(input, season) : wholeSeason(input, season);
-  const stages = wanted.map((stage): TracedStage => {
-    const { heatGdd8, period } = stage;
-    const grown = growCanopy({ tree, stance, values, heatGdd8, seed: leafSeed, gone: new Set(), notSharing });
-    const canopy = withCutEnds(grown, ends);
-    const ledger = { ownerCount: canopy.owners.length, receiverCount: canopy.nodes.length, waves: [], seed };
-    return { stage, canopy, ledger, light: lightOf(period, stage.name) };
+  const grown = wanted.map((stage) => {
+    const { heatGdd8 } = stage;
+    const whole = growCanopy({ tree, stance, values, heatGdd8, seed: leafSeed, gone: new Set(), notSharing });
+    return { stage, canopy: withCutEnds(whole, ends) };
+  });
+  const crop = cropModel(input, season);
+  const sites = figSites(grown, values, figToRipeGdd8(input), (bearing) => crop.ripeAt(bearing, 0));
+  const stages = grown.map(({ stage, canopy }, s): TracedStage => {
+    const asked = stage.name === 'full leaf' ? [...canopy.nodes.keys()] : nodesWithFigs(sites, s);
+    const ledger = { ownerCount: canopy.owners.length, receiverCount: asked.length, waves: [], seed };
+    return { stage, canopy, asked, ledger, light: lightOf(stage.period, stage.name) };
   });
   const full = stages.find(({ stage }) => stage.name === 'full leaf') as TracedStage;
-  const crop = cropModel(input, season);
-  const sites = figSites(stages, values, figToRipeGdd8(input), (bearing) => crop.ripeAt(bearing, 0));
   const light = lightOf({ from: season.leafOutOn, to: season.ripeningEndsOn }, 'season');
   return { stages, full, places: nodePlaces(full.canopy), light, sites, crop };
 }

@@ -8,15 +8,15 @@
  */
 import { ownersLeft } from '../growth/owners.ts';
 import type { KeepSet } from '../light/ledger.ts';
-import { mergeForSearch } from '../light/mergeForSearch.ts';
-import type { SearchTable } from '../light/searchTable.ts';
+import { mergeForSearch, mergeRows } from '../light/mergeForSearch.ts';
+import type { SearchOptions, SearchTable } from '../light/searchTable.ts';
 import type { CutToMake } from './applyCuts.ts';
 import { CropCount } from './crop.ts';
 import { firstCropFigs } from './firstCrop.ts';
 import { goneIds, keptLengths } from './gone.ts';
 import type { PlanInput } from './input.ts';
 import { type Score, scoreCanopy, shootLight } from './score.ts';
-import type { TracedSeason } from './tracedSeason.ts';
+import { receiverOf, type TracedSeason, type TracedStage } from './tracedSeason.ts';
 
 export type TrialCut = CutToMake & { readonly id: string };
 
@@ -64,10 +64,15 @@ export function trialContext(
   }
   const season = mergeForSearch(full.ledger, light, { free, keep });
   const stages =
-    traced.stages.length === 1
-      ? [season]
-      : traced.stages.map((stage) => mergeForSearch(stage.ledger, stage.light, { free, keep }));
+    traced.stages.length === 1 ? [season] : traced.stages.map((stage) => tableOf(stage, { free, keep }));
   return { traced, season, stages, cuts, planned, input, seasonYear };
+}
+
+/** A row for each node of the stage, without light where none is asked for. */
+function tableOf(stage: TracedStage, options: SearchOptions): SearchTable {
+  const { ledger, light } = stage;
+  const receiver = receiverOf(stage);
+  return mergeRows([{ ledger, light, receiver, factor: new Float64Array(receiver.length).fill(1) }], options);
 }
 
 /** Throws on an id that is no cut of the plan. */

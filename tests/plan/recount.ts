@@ -22,7 +22,7 @@ export class Stand {
       exposureOf(tables[s] as (typeof tables)[number], of).map(({ share }) => share);
     this.nodeLight = lightOf(stages.indexOf(full), light);
     const byStage = stages.map((stage, s) =>
-      stages.length === 1 ? this.nodeLight : lightOf(s, stage.light),
+      stages.length === 1 ? this.nodeLight : atNodes(stage, lightOf(s, stage.light)),
     );
     const siteLight = Array.from({ length: sites.count }, (_, i) =>
       byStage.reduce((sum, nodes, s) => {
@@ -54,6 +54,15 @@ export class Stand {
       0,
     );
   }
+}
+
+/** By node of the canopy. */
+function atNodes({ asked }: TrialContext['traced']['full'], lights: readonly number[]): number[] {
+  const byNode: number[] = [];
+  asked.forEach((node, i) => {
+    byNode[node] = lights[i] as number;
+  });
+  return byNode;
 }
 
 type Owners = TrialContext['traced']['full']['canopy']['owners'];

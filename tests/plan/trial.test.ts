@@ -47,11 +47,15 @@ describe('tryCuts', () => {
       const { heatGdd8, name, period } = stage;
       const canopy = growCanopy({ tree: after, stance, values, heatGdd8, seed, gone: new Set() });
       const surfaces = canopySurfaces(canopy, leafOptics(values));
+      const own = cellLight({ site, groundReflectance: 0, period, skyKind: 'uniform' });
+      const seen = name === 'full leaf' ? light : own;
       const waves = (name === 'full leaf' ? [0, 1] : [0]).map((wave) =>
         traceWave({
           surfaces,
           receivers: canopyReceivers(canopy, { seed, wave }).slice(0, canopy.nodes.length),
-          directions: waveDirections({ latitudeDeg: site.latitudeDeg, seed, wave }),
+          directions: waveDirections({ latitudeDeg: site.latitudeDeg, seed, wave })
+            .filter(({ kind, cell }) => kind !== 'ground' && (seen[kind][cell] ?? 0) > 0)
+            .filter((_, d) => d % 3 === wave),
           ownerCount: canopy.owners.length,
         }),
       );
@@ -61,7 +65,6 @@ describe('tryCuts', () => {
         waves,
         seed,
       };
-      const own = cellLight({ site, groundReflectance: 0, period, skyKind: 'uniform' });
       return { stage, canopy, ledger, nodeLight: exposure(ledger, own).map(({ share }) => share) };
     });
     const full = stages.find(({ stage }) => stage.name === 'full leaf') as (typeof stages)[0];

@@ -141,7 +141,7 @@ function* tracedIn(
   const stages: TracedStage[] = [];
   for (const stage of grown.stages) {
     const onlyFor = stage === grown.full ? grown.light : stage.light;
-    const scene = canopyScene(stage.canopy, input);
+    const scene = canopyScene(stage.canopy, input, stage.asked);
     const coarse = every > 1 ? { coarse: { every, from: world % every } } : {};
     const wave: Wave = yield* waveSteps({ at: 'nodes', scene, wave: 0, onlyFor, ...coarse });
     stages.push({ ...stage, ledger: { ...stage.ledger, waves: [wave] } });

@@ -59,7 +59,8 @@ export interface Answer {
 export function bruteForce(question: Question, notSharing: ReadonlySet<string>) {
   const { input, members } = question;
   const stages = stagesOf(input, notSharing);
-  const packed = stages.map((stage) => packedRays(question, stage));
+  const days = { from: stages[0]?.period.from ?? '', to: stages.at(-1)?.period.to ?? '' } as Period;
+  const packed = stages.map((stage) => packedRays(question, stage, days));
   const figs = figsOf(question, stages, packed);
   const full = stages.findIndex(({ isFull }) => isFull);
   const stretches = stretchesOf(members, (stages[full] as Stage).canopy, packed[full] as Packed[][]);
@@ -134,13 +135,17 @@ const ripeHeat = ({ ripening, values }: PlanInput): number =>
 function packedRays(
   { input, members, seed, waves }: Question,
   { canopy, period, isFull }: Stage,
+  wholeSeason: Period,
 ): Packed[][] {
   const { site, values } = input;
-  const light = cellLight({ site, groundReflectance: site.groundReflectance, period, skyKind: 'uniform' });
+  const lightOver = (days: Period) =>
+    cellLight({ site, groundReflectance: site.groundReflectance, period: days, skyKind: 'uniform' });
+  const light = lightOver(period);
   const asked = {
     canopy,
     leafLets: 1 - Math.sqrt(1 - values.leafTransmittance - values.leafReflectance),
     light,
+    seenIn: isFull ? lightOver(wholeSeason) : light,
     latitudeDeg: site.latitudeDeg,
     seed,
     waves: isFull ? waves : Math.ceil(waves / 2),

@@ -107,6 +107,8 @@ export interface LightAsked {
   /** Share that a leaf among leaves lets through, equation 4.5. */
   readonly leafLets: number;
   readonly light: CellLight;
+  /** Directions without light in it are not looked along at all. */
+  readonly seenIn: CellLight;
   readonly latitudeDeg: number;
   readonly seed: number;
   readonly waves: number;
@@ -114,12 +116,12 @@ export interface LightAsked {
 
 /** Per node of the canopy, the rays of all waves; a level sensor at the foot of the node's own leaf, which does not shade it. */
 export function raysOfNodes(asked: LightAsked): Ray[][] {
-  const { canopy, leafLets, light, latitudeDeg, seed, waves } = asked;
+  const { canopy, leafLets, light, seenIn, latitudeDeg, seed, waves } = asked;
   const inside = insideOf(canopy.outline);
   const leaves = canopy.leaves.map((leaf) => leafThing(leaf, inside, leafLets));
   const things = [...leaves, ...canopy.wood.map(woodThing)];
   const all = Array.from({ length: waves }, (_, wave) =>
-    weighed(waveDirections({ latitudeDeg, seed, wave }), light),
+    weighed(everyThird(waveDirections({ latitudeDeg, seed, wave }), seenIn, wave), light),
   );
   return canopy.nodes.map(({ point }, node) => {
     const near = onTheWay(things, point);
@@ -132,6 +134,12 @@ export function raysOfNodes(asked: LightAsked): Ray[][] {
       return { brings: brings / waves, passes };
     });
   });
+}
+
+/** A wave looks along one in three of the directions of sky and sun that bring light, the next wave along others. */
+function everyThird(directions: readonly Direction[], seenIn: CellLight, wave: number): readonly Direction[] {
+  const lit = directions.filter(({ kind, cell }) => kind !== 'ground' && (seenIn[kind][cell] ?? 0) > 0);
+  return lit.filter((_, d) => d % 3 === wave % 3);
 }
 
 /** Sky and beam scaled apart, so that an open level sensor gets the closed sums of both from each wave. */

@@ -96,7 +96,7 @@ describe('two buds at one node', () => {
     expect(targets(other)).toEqual([cut?.target === 'left' ? 'right' : 'left']);
     const worth = ({ ripeFigs, fruitingWoodM }: typeof plan.score.plan): number =>
       ripeFigs + 0.25 * fruitingWoodM;
-    // The search sees two waves of rays, the score four: they may differ by a fiftieth of a fig.
+    // Each is scored on its own canopy and rays: they may differ by a fiftieth of a fig.
     expect(worth(plan.score.plan)).toBeGreaterThan(worth(other.plan.score.plan) - 0.02);
   });
 

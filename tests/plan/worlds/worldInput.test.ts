@@ -101,7 +101,7 @@ describe('what a plan is worth in a world', () => {
       });
       const stages = grown.stages.map((one): TracedStage => {
         const onlyFor = one === grown.full ? grown.light : one.light;
-        const scene = canopyScene(one.canopy, there.input);
+        const scene = canopyScene(one.canopy, there.input, one.asked);
         const coarse = { every: 5, from: world % 5 };
         const wave = drain(waveSteps({ at: 'nodes', scene, wave: 0, onlyFor, coarse }));
         return { ...one, ledger: { ...one.ledger, waves: [wave] } };
