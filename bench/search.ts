@@ -126,6 +126,8 @@ export function measureSearch(): string {
     proved(18, 1_500_000, false),
     proved(25, 1_500_000, true),
     proved(25, 1_500_000, false),
+    proved(32, 1_500_000, true),
+    proved(32, 1_500_000, false),
     '',
   ].join('\n');
 }

@@ -40,25 +40,26 @@ export interface PartedProblem extends KeepProblem {
   penaltyFloor(least: ArrayLike<number>, most: ArrayLike<number>): number;
 }
 
-/** All sets of one group beside those decided; entry per set, whose bits are the group's members. */
+/** Sets of a group that may still be the best, as bits of its members; of all groups. */
+export type Domains = readonly (readonly number[])[];
+
+/** The open sets of one group beside what is decided; entry per set. */
 interface GroupTable {
-  readonly group: readonly number[];
+  readonly group: number;
+  readonly sets: readonly number[];
   readonly parts: readonly KeepPart[];
-  /** Figs that the shoots of each set set at least, with all that is open standing. */
+  /** Figs that the shoots of each set set at least, with all that is open standing; empty where the roots feed any number. */
   readonly least: readonly Float64Array[];
   /** What the set adds to the penalty. */
   readonly penalty: Float64Array;
 }
 
-/** Members 0 to 2^n - 1 of a Gray code, as the bit that changes. */
-const changedBit = (n: number): number => 31 - Math.clz32(n & -n);
-
 export class Bounds {
   readonly groups: readonly (readonly number[])[];
   evaluations = 0;
-  /** Here what is open is gone, there it stands. */
+  /** Here what is open is gone, there it stands; there only where more set can mean fewer ripe. */
   private readonly problem: PartedProblem;
-  private readonly crowded: PartedProblem;
+  private readonly crowded: PartedProblem | null;
   private readonly ranges: readonly LoadRange[];
   private readonly bearings: number;
   private readonly harm: readonly Float64Array[];
@@ -72,71 +73,83 @@ export class Bounds {
     const { count, held } = problem;
     this.least = new Uint8Array(count);
     this.most = new Uint8Array(count).fill(1);
-    this.crowded = problem.fork();
+    this.crowded = Number.isFinite(held) ? problem.fork() : null;
     problem.become(this.least);
     this.harm = Array.from({ length: count }, (_, i) => problem.harmOf(i));
     this.groups = grouped(this.harm, count, groupSize);
     this.bearings = problem.ripeAtLoad(0).length;
-    const most = this.tables(0).map(({ parts }) => Math.max(...parts.map(setOf)));
+    const most = this.tables(this.whole()).map(({ parts }) => Math.max(...parts.map(setOf)));
     this.ranges = rangesOf(problem, most.reduce((sum, set) => sum + set, 0) / held);
   }
 
-  /** Tables of the groups from the so-many-th on, beside those decided, which stand. */
-  tables(from: number): GroupTable[] {
-    const rest = this.groups.slice(from);
-    const decided = this.groups.slice(0, from).flat();
-    const standing = [...decided.filter((member) => this.least[member] === 1), this.problem.count];
-    const harmed = rest.map((): number[] => []);
-    for (const member of standing) {
-      const from = rest.map((group) => group.reduce((sum, i) => sum + (this.harm[i]?.[member] as number), 0));
-      harmed[from.indexOf(Math.max(...from))]?.push(member);
-    }
-    return rest.map((group, g) => this.table(group, harmed[g] as readonly number[]));
+  /** All sets there are. */
+  whole(): Domains {
+    return this.groups.map((group) => Array.from({ length: 2 ** group.length }, (_, set) => set));
   }
 
-  private table(group: readonly number[], harmed: readonly number[]): GroupTable {
-    const { problem, least, most } = this;
+  /** Decides what all sets of a group agree on, and leaves the rest of it open. */
+  settle(domains: Domains): void {
+    this.groups.forEach((group, g) => {
+      const sets = domains[g] as readonly number[];
+      const [stay, may] = [sets.reduce((all, set) => all & set), sets.reduce((all, set) => all | set)];
+      group.forEach((member, bit) => {
+        this.put(member, (stay >> bit) & 1, (may >> bit) & 1);
+      });
+    });
+  }
+
+  /** Tables of the groups that have more than one set, beside all that is settled. */
+  tables(domains: Domains): GroupTable[] {
+    const open = [...this.groups.keys()].filter((g) => (domains[g]?.length ?? 0) > 1);
+    const decided = this.groups.flatMap((group, g) => (open.includes(g) ? [] : group));
+    const standing = [...decided.filter((member) => this.least[member] === 1), this.problem.count];
+    const harmed = new Map(open.map((g): [number, number[]] => [g, []]));
+    for (const member of standing) {
+      const from = open.map((g) => this.harmFrom(this.groups[g] as readonly number[], member));
+      harmed.get(open[from.indexOf(Math.max(...from))] ?? -1)?.push(member);
+    }
+    return open.map((g) => this.table(g, domains[g] as readonly number[], harmed.get(g) ?? []));
+  }
+
+  /** What those of a group that are open might take from a member. */
+  private harmFrom(group: readonly number[], member: number): number {
+    return group.reduce(
+      (sum, i) => sum + (this.least[i] === this.most[i] ? 0 : (this.harm[i]?.[member] as number)),
+      0,
+    );
+  }
+
+  private table(g: number, sets: readonly number[], harmed: readonly number[]): GroupTable {
+    const { problem, crowded, least, most } = this;
+    const group = this.groups[g] as readonly number[];
+    const before = group.map((member) => [least[member] as number, most[member] as number] as const);
+    const floor = this.floor();
     const parts: KeepPart[] = [];
     const lows: Float64Array[] = [];
-    const penalty = new Float64Array(2 ** group.length);
-    const floor = problem.penaltyFloor(least, most);
-    this.decide(group, 0);
-    for (let n = 0, set = 0; n < penalty.length; n++) {
-      if (n > 0) {
-        const bit = changedBit(n);
-        set ^= 1 << bit;
-        this.put(group[bit] as number, (set >> bit) & 1);
-      }
+    const penalty = new Float64Array(sets.length);
+    for (const n of fewFlips(sets)) {
+      const set = sets[n] as number;
+      group.forEach((member, bit) => {
+        this.put(member, (set >> bit) & 1, (set >> bit) & 1);
+      });
       const counted = [...group.filter((_, bit) => (set >> bit) & 1), ...harmed];
-      parts[set] = sumOf(problem, counted, this.bearings);
-      lows[set] = sumOf(this.crowded, counted, this.bearings).setByBearing;
-      penalty[set] = problem.penaltyFloor(least, most) - floor;
+      parts[n] = sumOf(problem, counted, this.bearings);
+      if (crowded !== null) lows[n] = sumOf(crowded, counted, this.bearings).setByBearing;
+      penalty[n] = problem.penaltyFloor(least, most) - floor;
       this.evaluations++;
     }
-    this.decide(group, null);
-    return { group, parts, least: lows, penalty };
-  }
-
-  /** A member that is decided. */
-  private put(member: number, stands: number): void {
-    if (this.least[member] !== stands) this.problem.flip(member);
-    if (this.most[member] !== stands) this.crowded.flip(member);
-    this.least[member] = stands;
-    this.most[member] = stands;
-  }
-
-  /** Decides a group: its set stands; null leaves it open again. */
-  decide(group: readonly number[], set: number | null): void {
     group.forEach((member, bit) => {
-      if (set !== null) {
-        this.put(member, (set >> bit) & 1);
-        return;
-      }
-      if (this.least[member] === 1) this.problem.flip(member);
-      if (this.most[member] === 0) this.crowded.flip(member);
-      this.least[member] = 0;
-      this.most[member] = 1;
+      this.put(member, ...(before[bit] as readonly [number, number]));
     });
+    return { group: g, sets, parts, least: lows, penalty };
+  }
+
+  /** Whether a member surely stays, and whether it may. */
+  private put(member: number, stays: number, may: number): void {
+    if (this.least[member] !== stays) this.problem.flip(member);
+    if (this.most[member] !== may) this.crowded?.flip(member);
+    this.least[member] = stays;
+    this.most[member] = may;
   }
 
   floor(): number {
@@ -154,32 +167,37 @@ export class Bounds {
       lines.every(({ a, b }) => {
         const share = ripe.map((chance) => chance - Math.max(0, wanted) * b);
         let sum = -wanted * (wanted >= 0 ? a : mostN);
-        for (const table of tables) sum += mostOf(table, share, mostN);
+        for (const table of tables) sum += Math.max(...worthsOf(table, share, mostN));
         return sum >= 0;
       }),
     );
   }
 
-  /** The same for each set of the first table by itself: 1 where one with it may be worth so much. */
-  open(value: number, [first, ...others]: readonly GroupTable[]): Uint8Array {
-    const open = new Uint8Array(first?.parts.length ?? 0);
+  /** The sets of each table that one worth so much may have; all other groups are left as they are. */
+  narrowed(value: number, tables: readonly GroupTable[], domains: Domains): Domains {
+    const open = tables.map(({ sets }) => new Uint8Array(sets.length));
     const wanted = value + this.floor();
     for (const { lines, ripe, mostN } of this.ranges) {
-      const alive = open.map((already) => 1 - already);
+      const alive = open.map((already) => new Uint8Array(already.length).fill(1));
       for (const { a, b } of lines) {
-        if (!alive.includes(1)) break;
         const share = ripe.map((chance) => chance - Math.max(0, wanted) * b);
-        let rest = -wanted * (wanted >= 0 ? a : mostN);
-        for (const table of others) rest += mostOf(table, share, mostN);
-        for (let set = 0; set < open.length; set++) {
-          if (alive[set] === 1 && rest + worthOf(first as GroupTable, set, share, mostN) < 0) alive[set] = 0;
-        }
+        const worths = tables.map((table) => worthsOf(table, share, mostN));
+        const most = worths.map((worth) => Math.max(...worth));
+        const sum = most.reduce((all, one) => all + one, -wanted * (wanted >= 0 ? a : mostN));
+        worths.forEach((worth, t) => {
+          worth.forEach((one, n) => {
+            if (sum - (most[t] as number) + one < 0) (alive[t] as Uint8Array)[n] = 0;
+          });
+        });
       }
-      alive.forEach((may, set) => {
-        if (may === 1) open[set] = 1;
+      alive.forEach((may, t) => {
+        may.forEach((one, n) => {
+          if (one === 1) (open[t] as Uint8Array)[n] = 1;
+        });
       });
     }
-    return open;
+    const left = new Map(tables.map(({ group, sets }, t) => [group, sets.filter((_, n) => open[t]?.[n])]));
+    return domains.map((sets, g) => left.get(g) ?? sets);
   }
 
   /** Worth of what is decided, when all is. */
@@ -202,27 +220,17 @@ export class Bounds {
   }
 }
 
-/** What a set of a table brings. */
-function worthOf(
-  { parts, least, penalty }: GroupTable,
-  set: number,
-  share: Float64Array,
-  mostN: number,
-): number {
-  const { setByBearing, plus, minus } = parts[set] as KeepPart;
-  const low = least[set] as Float64Array;
-  let sum = mostN * plus - minus - (penalty[set] as number);
-  for (let n = 1; n < share.length; n++) {
-    const each = share[n] as number;
-    sum += each * ((each > 0 ? setByBearing[n] : low[n]) as number);
-  }
-  return sum;
-}
-
-function mostOf(table: GroupTable, share: Float64Array, mostN: number): number {
-  let most = Number.NEGATIVE_INFINITY;
-  for (let set = 0; set < table.parts.length; set++) most = Math.max(most, worthOf(table, set, share, mostN));
-  return most;
+/** What each set of a table brings. */
+function worthsOf({ parts, least, penalty }: GroupTable, share: Float64Array, mostN: number): Float64Array {
+  return penalty.map((cost, set) => {
+    const { setByBearing, plus, minus } = parts[set] as KeepPart;
+    let sum = mostN * plus - minus - cost;
+    for (let n = 1; n < share.length; n++) {
+      const each = share[n] as number;
+      sum += each * ((each > 0 ? setByBearing : (least[set] ?? setByBearing))[n] as number);
+    }
+    return sum;
+  });
 }
 
 function sumOf(problem: PartedProblem, members: readonly number[], bearings: number): KeepPart {
@@ -232,6 +240,17 @@ function sumOf(problem: PartedProblem, members: readonly number[], bearings: num
 }
 
 const setOf = ({ setByBearing }: KeepPart): number => setByBearing.reduce((sum, set) => sum + set, 0);
+
+/** Indices of sets in the order of a Gray code, in which few members change from one to the next. */
+const fewFlips = (sets: readonly number[]): number[] =>
+  [...sets.keys()].sort((a, b) => placeOf(sets[a] as number) - placeOf(sets[b] as number));
+
+/** Place of a set in the Gray code. */
+function placeOf(set: number): number {
+  let place = set;
+  for (let rest = set >> 1; rest > 0; rest >>= 1) place ^= rest;
+  return place;
+}
 
 /** Joins those that harm each other most, while a group holds them; those that shade most others come first. */
 function grouped(harm: readonly Float64Array[], count: number, size: number): number[][] {

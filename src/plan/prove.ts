@@ -1,5 +1,8 @@
-/** How much any set may be better than one that is known: branch and bound over groups (Land and Doig 1960), within a budget. */
-import { Bounds, type PartedProblem } from './bound.ts';
+/**
+ * How much any set may be better than one that is known: branch and bound over groups (Land and Doig 1960), within a budget. Sets that
+ * cannot be worth what is looked for leave their group for good, and what the rest agree on is settled before the next bound.
+ */
+import { Bounds, type Domains, type PartedProblem } from './bound.ts';
 import type { Kept } from './search.ts';
 
 /** What is proved, as far as the budget went. */
@@ -29,11 +32,11 @@ export function* prove(
 ): Generator<number, Proof, void> {
   const bounds = new Bounds(problem, groupSize);
   const search: Looking = { bounds, budget, best: known, share: 0 };
-  let bound = Math.max(known.value, bounds.bound(bounds.tables(0)));
+  let bound = Math.max(known.value, bounds.bound(bounds.tables(bounds.whole())));
   for (const share of budget > 0 ? passes : []) {
     search.share = share;
     if (beyond(search) >= bound) continue;
-    const parts = descend(search, 0);
+    const parts = descend(search, bounds.whole());
     let step = parts.next();
     for (; !step.done; step = parts.next()) yield bound;
     if (!step.value) break;
@@ -54,28 +57,39 @@ interface Looking {
 /** Worth above which a set is looked for. */
 const beyond = ({ best, share }: Looking): number => best.value + share * Math.abs(best.value) + least;
 
-/** Looks at all that may be better beside what is decided; false where the budget was spent before. */
-function* descend(search: Looking, from: number): Generator<void, boolean, void> {
+/** Sets are taken out anew while that leaves this share of them, or less; our choice. */
+const againBelow = 0.9;
+
+/** Looks at all that may be better in these domains; false where the budget was spent before. */
+function* descend(search: Looking, domains: Domains): Generator<void, boolean, void> {
   const { bounds, budget } = search;
-  if (bounds.evaluations > budget) return false;
-  yield;
-  const group = bounds.groups[from];
-  if (group === undefined) {
-    const value = bounds.value();
-    if (value > search.best.value + least) search.best = { kept: bounds.kept(), value };
-    return true;
-  }
-  const tables = bounds.tables(from);
-  const open = bounds.open(beyond(search), tables);
-  for (let set = 0; set < open.length; set++) {
-    if (open[set] === 0) continue;
-    bounds.decide(group, set);
-    const isWhole = yield* descend(search, from + 1);
-    if (!isWhole) {
-      bounds.decide(group, null);
-      return false;
+  let open = domains;
+  for (let before = Number.POSITIVE_INFINITY; setsIn(open) <= againBelow * before; ) {
+    if (bounds.evaluations > budget) return false;
+    yield;
+    before = setsIn(open);
+    bounds.settle(open);
+    const tables = bounds.tables(open);
+    if (tables.length === 0) {
+      const value = bounds.value();
+      if (value > search.best.value + least) search.best = { kept: bounds.kept(), value };
+      return true;
     }
+    open = bounds.narrowed(beyond(search), tables, open);
+    if (open.some((sets) => sets.length === 0)) return true;
   }
-  bounds.decide(group, null);
+  const group = nextOf(open);
+  for (const set of open[group] ?? []) {
+    const part = open.map((sets, g) => (g === group ? [set] : sets));
+    if (!(yield* descend(search, part))) return false;
+  }
   return true;
+}
+
+const setsIn = (domains: Domains): number => domains.reduce((sum, sets) => sum + sets.length, 0);
+
+/** The group to be decided next: that with the fewest sets, of those that are not decided. */
+function nextOf(domains: Domains): number {
+  const open = [...domains.keys()].filter((g) => (domains[g]?.length ?? 0) > 1);
+  return open.reduce((a, b) => ((domains[b]?.length ?? 0) < (domains[a]?.length ?? 0) ? b : a), open[0] ?? 0);
 }
