@@ -14,6 +14,7 @@ import { Outline } from './Outline.tsx';
 import { ownerOf, ownersIn } from './owner.ts';
 import { Pointer } from './Pointer.tsx';
 import { Probe } from './Probe.tsx';
+import { Swept } from './Swept.tsx';
 import type { StageProps } from './stageModel.ts';
 import { pickTargets } from './targets.ts';
 import { useEye } from './useEye.ts';
@@ -66,6 +67,7 @@ export function Tree({ stage, standing, fine }: TreeProps) {
       {hovered > 0 && hovered !== selected && (
         <Outline canopy={canopy} owner={hovered} colour={colours.select} widthPx={1} woodExtraM={0.0025} />
       )}
+      {stage.swept === null ? null : <Swept canopy={canopy} ids={stage.swept} colour={colours.cut} />}
       {stage.beacon === null ? null : <Beacon at={stage.beacon} colours={colours} />}
       <CutMarks marks={marks} colours={colours} />
       <Probe eye={eye} />

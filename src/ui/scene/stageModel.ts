@@ -161,6 +161,8 @@ export interface StageProps {
   /** Ids of axes and buds that the ticked cuts take away, drawn as ghosts; all that grows from them goes too. */
   readonly gone: ReadonlySet<string>;
   readonly marks: readonly CutMark[];
+  /** Ids of branches under a stroke that marks; null while there is none. */
+  readonly swept: ReadonlySet<string> | null;
   readonly selectedId: string | null;
   readonly hoveredId: string | null;
   /** With the node, 1 at the base, where one of its leaves was touched. */

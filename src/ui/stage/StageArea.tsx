@@ -16,6 +16,8 @@ import { HandToggle } from './HandToggle.tsx';
 import { Handles } from './handles/Handles.tsx';
 import { Inside } from './Inside.tsx';
 import { Legend } from './Legend.tsx';
+import { Marking } from './marking/Marking.tsx';
+import { useBrush } from './marking/useBrush.ts';
 import { useSeeInside } from './seeInside.ts';
 import { pointOfNode } from './skyPlace.ts';
 import { sunViewOf } from './sunView.ts';
@@ -55,6 +57,7 @@ export function StageArea() {
       <Legend />
       <Handles />
       <Drawing />
+      <Marking />
       <Inside />
       <WorkTools />
       <Views />
@@ -81,7 +84,7 @@ function useBeacon(canopy: Canopy, isSky: boolean): Vec3 | null {
 }
 
 function Picture() {
-  const { editor, view, stage, eye } = useWorkbench();
+  const { editor, view, stage, eye, marks } = useWorkbench();
   const tellEye = useCallback((now: StageEye | null) => eye.setState({ now }), [eye]);
   const file = useShownFile();
   const selectedId = useSelected();
@@ -104,9 +107,11 @@ function Picture() {
     [file.site, file.season.sketchedOn, sunDate, sunHour],
   );
   const { shares, shareKind, age, spotlight } = useStageLight(canopy);
-  const pencil = usePencil();
+  const pen = usePencil();
+  const brush = useBrush();
+  const swept = useStore(marks.store, (state) => state.under);
   const inside = useSeeInside();
-  const { gone, marks } = useCutView(canopy);
+  const cuts = useCutView(canopy);
   return (
     <Stage
       ref={stage}
@@ -121,8 +126,8 @@ function Picture() {
       fromSun={isFromSun && isDay}
       stale={age !== 'current'}
       scale={scale}
-      gone={gone}
-      marks={marks}
+      gone={cuts.gone}
+      marks={cuts.marks}
       selectedId={draftFrame === null ? selectedId : null}
       hoveredId={hoveredId}
       onSelect={(id, node) => {
@@ -131,7 +136,8 @@ function Picture() {
         if (isSky && id !== null && node !== null) view.setState({ skyAt: { shootId: id, node } });
       }}
       onHover={(id) => view.setState({ hoveredId: id })}
-      pencil={pencil}
+      pencil={brush ?? pen}
+      swept={swept}
       sun={sun}
       units={units}
       quality="auto"

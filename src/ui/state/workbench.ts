@@ -16,6 +16,7 @@ import { createDrawWork, type DrawWork } from './drawWork.ts';
 import { followShownTree } from './followShownTree.ts';
 import { createLightWork, type LightWork } from './lightWork.ts';
 import { createLookWork, type LookWork, type NodePlace } from './lookWork.ts';
+import { createMarkWork, type MarkWork } from './markWork.ts';
 import { createPlanWork, type PlanWork } from './planWork.ts';
 import { createPreferences, type Preferences } from './preferences.ts';
 import { createPullWork, type PullView, type PullWork } from './pullWork.ts';
@@ -88,6 +89,7 @@ export interface Workbench {
   readonly view: StoreApi<View>;
   readonly pulls: PullWork;
   readonly draws: DrawWork;
+  readonly marks: MarkWork;
   /** The stage, while there is one. */
   readonly stage: { current: StageHandle | null };
   /** Where the eye of the stage stands; null while there is none. */
@@ -150,6 +152,7 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     view,
     pulls: createPullWork(editor, view),
     draws: createDrawWork(editor, view),
+    marks: createMarkWork(editor),
     stage: { current: null },
     eye: createStore<{ readonly now: StageEye | null }>(() => ({ now: null })),
   };

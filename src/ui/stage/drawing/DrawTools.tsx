@@ -3,15 +3,24 @@ import { useStore } from 'zustand';
 import { axisOf } from '../../../editor/edit.ts';
 import { branchOf } from '../../../editor/selection.ts';
 import { useFile, useSelected, useView, useWorkbench } from '../../state/workbench.ts';
+import { MarkTools } from '../marking/MarkTools.tsx';
 import { drawingWords as words } from './words.ts';
 
 export function DrawTools() {
-  const { draws } = useWorkbench();
+  const { draws, marks } = useWorkbench();
   const { hand, draftFrame } = useView();
   const file = useFile();
   const id = branchOf(file, useSelected());
   const { isAgain, snaps } = useStore(draws.store);
+  const isMarking = useStore(marks.store, (state) => state.isOn);
   if (hand !== 'draw' || draftFrame !== null) return null;
+  if (isMarking) {
+    return (
+      <fieldset className="draw-tools" aria-label={words.tools}>
+        <MarkTools />
+      </fieldset>
+    );
+  }
   const isArmed = isAgain && id !== null;
   return (
     <fieldset className="draw-tools" aria-label={words.tools}>
@@ -35,6 +44,7 @@ export function DrawTools() {
       >
         {words.again}
       </button>
+      <MarkTools />
     </fieldset>
   );
 }

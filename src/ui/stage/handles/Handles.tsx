@@ -17,15 +17,24 @@ type Holds = ReadonlyMap<string, Xy>;
 const reach = matchMedia('(pointer: coarse)').matches ? reaches.touch : reaches.fine;
 
 export function Handles() {
-  const { eye, draws } = useWorkbench();
+  const { eye, draws, marks } = useWorkbench();
   const { hand, draftFrame } = useView();
+  const isMarking = useStore(marks.store, (state) => state.isOn);
   // A stroke has the stage for itself.
   const isStroke = useStore(draws.store, ({ isAgain, stroke }) => isAgain || stroke !== null);
   const file = useShownFile();
   const id = branchOf(file, useSelected());
   const now = useStore(eye, (state) => state.now);
   const places = useMemo(() => (id === null ? null : handlePlaces(file, id)), [file, id]);
-  if (isStroke || hand !== 'draw' || draftFrame !== null || id === null || now === null || places === null)
+  if (
+    isMarking ||
+    isStroke ||
+    hand !== 'draw' ||
+    draftFrame !== null ||
+    id === null ||
+    now === null ||
+    places === null
+  )
     return null;
   return <HandlesOf key={id} id={id} places={places} eye={now} />;
 }
