@@ -7,12 +7,14 @@ export const searchRecord = z.strictObject({
     .number()
     .nullable()
     .describe(
-      'Worth of what is kept, in figs, on the canopy that it was sought on; null where there was nothing to choose.',
+      'Worth of what is kept, in figs, on the canopy that it was sought on, without what broken limits cost it in the search; null where there was nothing to choose.',
     ),
   bound: z
     .number()
     .nullable()
-    .describe('No set is worth more there; null where there was nothing to choose.'),
+    .describe(
+      'No set that breaks no more limits is worth more there; null where there was nothing to choose.',
+    ),
   gap: z
     .number()
     .min(0)
@@ -20,6 +22,19 @@ export const searchRecord = z.strictObject({
     .describe(
       'Share of that bound by which the set may fall short: 0 where none is better; a wide one may be far off. Null where there was nothing to choose.',
     ),
+  broken: z
+    .strictObject({
+      shareOver: z.number().min(0).describe('Share of the year’s leaf area beyond what may be taken.'),
+      bareBranches: z.int().min(0).describe('Branches left without a shoot of those they had.'),
+      bareBases: z.int().min(0).describe('Limbs left without a shoot near their base.'),
+      overFull: z.int().min(0).describe('Shoots beyond what the limbs carry well.'),
+      leadingBudsGone: z.int().min(0).describe('Branches that lose their end bud.'),
+      leadingShootsGone: z.int().min(0).describe('Branches in leaf that lose the shoot at their end.'),
+      tooClosePairs: z.int().min(0).describe('Pairs of kept shoots too close on one side.'),
+    })
+    .nullable()
+    .optional()
+    .describe('Limits that what is kept breaks; null where there was nothing to choose.'),
   evaluations: z.number().int().min(0).describe('Sets scored.'),
   rounds: z
     .number()

@@ -73,7 +73,7 @@ export type Reason =
   /** Heights above the soil: of the bud, and of the first fork as it is or is wanted. */
   | { readonly rule: 'below the fork'; readonly heightM: number; readonly forkM: number }
   | { readonly rule: 'pinned' }
-  | { readonly rule: 'pair'; readonly other: string; readonly gapM: number }
+  | { readonly rule: 'pair'; readonly other: string; readonly gapM: number; readonly wantedM: number }
   | { readonly rule: 'limb full'; readonly limb: string; readonly kept: number; readonly limit: number }
   | {
       readonly rule: 'tip';

@@ -96,6 +96,9 @@ const cost = (found: Breaches): number =>
   perLeadingBud * found.leadingBudsGone +
   perLeadingShoot * found.leadingShootsGone;
 
+/** What broken limits cost in the search, figs; the price of a shoot in leaf that leads is none: it belongs to the worth. */
+export const costOfBreaches = (found: Breaches): number => cost({ ...found, leadingShootsGone: 0 });
+
 function shareOver(input: LimitInput, kept: ArrayLike<number>): number {
   if (input.treeLeafAreaM2 <= 0) return 0;
   const taken = input.leafAreaM2.reduce((sum, area, i) => (kept[i] === 1 ? sum : sum + area), 0);

@@ -16,7 +16,7 @@ type Weighed = Pick<Cut, 'kind' | 'reasons' | 'gain' | 'standsIn'>;
  */
 export function passOf(cut: Weighed, stage: Stage, values: FigValues): Pass | null {
   if (cut.kind !== 'rub off bud' || stage !== 'bud break') return null;
-  return cut.reasons[0]?.rule !== 'crowding' || isSure(cut, values) ? 1 : 2;
+  return !cut.reasons.some(({ rule }) => rule === 'crowding') || isSure(cut, values) ? 1 : 2;
 }
 
 function isSure({ gain, standsIn }: Weighed, { sureFromFigs, sureFromShare }: FigValues): boolean {

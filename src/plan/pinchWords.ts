@@ -1,5 +1,6 @@
 /** The advice to pinch in plain words. */
 import { formatDecimal } from '../geometry/measure.ts';
+import { shortDay } from '../season/calendar.ts';
 import type { PinchAdvice } from './pinchPlan.ts';
 
 const ordinal = (n: number): string => {
@@ -18,9 +19,9 @@ export function pinchText({ atLeaf, laterals, when, with: pinched, without }: Pi
   const peak =
     pinched.peakFrom === null || without.peakFrom === null || pinched.peakFrom === without.peakFrom
       ? ''
-      : ` Most figs then ripen in the week from ${pinched.peakFrom}, not in that from ${without.peakFrom}.`;
+      : ` Most figs then ripen in the week from ${shortDay(pinched.peakFrom)}, not in that from ${shortDay(without.peakFrom)}.`;
   return (
-    `Pinch out the tip of each shoot that stays, just above its ${ordinal(atLeaf)} leaf, ${when.from} to ${when.to}; leave shoots with fewer leaves alone. ` +
+    `Pinch out the tip of each shoot that stays, just above its ${ordinal(atLeaf)} leaf, ${shortDay(when.from)} to ${shortDay(when.to)}; leave shoots with fewer leaves alone. ` +
     `${after}${peak} About ${figs(pinched.ripeFigs)} figs ripen (${figs(without.ripeFigs)} without), ` +
     `${figs(pinched.inGoodWeeks)} of them in warm, dry weeks (${figs(without.inGoodWeeks)} without). ` +
     'That a pinch sets the figs below it at once is growers’ practice; no trial tells how surely it does.'

@@ -4,8 +4,8 @@ import type { ChoicePoint } from './choice.ts';
 import type { Cut } from './cut.ts';
 import type { PinchAdvice } from './pinchPlan.ts';
 import type { RenewalWay } from './renewal.ts';
-import type { SearchRecord } from './rounds.ts';
 import type { Score } from './score.ts';
+import type { SearchRecord } from './searchRecord.ts';
 import type { WorkStep } from './steps.ts';
 import type { Confidence } from './worlds/standsIn.ts';
 

@@ -1,13 +1,19 @@
 /** What a plan has to say beside its cuts. */
 import type { Tree } from '../geometry/tree.ts';
 import { yearOf } from '../season/calendar.ts';
+
 import { applyCuts, type CutToMake } from './applyCuts.ts';
+import type { Reason } from './cut.ts';
+
 import type { Faults } from './faults.ts';
+import { figsLostBy } from './fewerFigs.ts';
 import type { Finding } from './finding.ts';
 import type { PlanInput } from './input.ts';
+import { brokenText, type LimitsBroken } from './limitsBroken.ts';
 import type { Remark } from './remarks.ts';
 import { type RuleContext, standsInLeaf } from './ruleContext.ts';
 import type { Score } from './score.ts';
+import type { WorkStep } from './steps.ts';
 import type { TracedSeason } from './tracedSeason.ts';
 import type { WorkYear } from './windows.ts';
 import { amountRemarks, onSuckers } from './yearlyLimit.ts';
@@ -20,7 +26,7 @@ export interface RemarkFacts {
   readonly context: RuleContext;
   readonly tipRemarks: readonly Remark[];
   /** All cuts but those of buds. */
-  readonly woodCuts: readonly CutToMake[];
+  readonly woodCuts: readonly (CutToMake & { readonly reasons: readonly Reason[] })[];
   /** With those that are the grower's call. */
   readonly proposedWoodCuts: readonly CutToMake[];
   readonly cutCount: number;
@@ -29,6 +35,9 @@ export interface RemarkFacts {
   readonly bareBases: readonly string[];
   readonly doNothing: Score;
   readonly plan: Score;
+  readonly steps: readonly WorkStep[];
+  /** Null where nothing was sought. */
+  readonly broken: LimitsBroken | null;
   /** Figs that the roots can feed; infinite in open ground. */
   readonly figsHeld: number;
   /** Of the leaves that stand today, the share that the cuts take; 0 on a tree not in leaf. */
@@ -134,13 +143,27 @@ function ofAmount(facts: RemarkFacts): Remark[] {
   const isTrunkSick = facts.context.trunk.axis.condition !== 'live';
   if (cutCount === 0 && !isTrunkSick) remarks.push({ about: 'nothing to do' });
   if (leafShareRemoved > warn) remarks.push({ about: 'share removed', share: leafShareRemoved, limit: warn });
-  if (leafShareRemoved > stop + 0.005) remarks.push({ about: 'beyond the limit', limit: stop });
+  if (leafShareRemoved > stop + 0.005) remarks.push(beyondTheLimit(facts));
   else if (leafShareRemoved > stop - 0.02) remarks.push({ about: 'over several years', limit: stop });
   if (plan.figsSet > overloadWorthTelling * figsHeld)
     remarks.push({ about: 'overload', set: plan.figsSet, held: figsHeld });
   const fewer = doNothing.ripeFigs + doNothing.firstCropFigs - plan.ripeFigs - plan.firstCropFigs;
-  if (fewer > figsWorthTelling) remarks.push({ about: 'fewer figs', figs: fewer });
+  if (fewer > figsWorthTelling)
+    remarks.push({ about: 'fewer figs', figs: fewer, why: figsLostBy(facts.steps) });
+  const broken = facts.broken && brokenText(facts.broken);
+  if (broken !== null) remarks.push({ about: 'limits broken', text: broken });
   return remarks;
+}
+
+function beyondTheLimit({ input, woodCuts }: RemarkFacts): Remark {
+  const has = (...rules: Reason['rule'][]): boolean =>
+    woodCuts.some(({ reasons }) => reasons.some(({ rule }) => rules.includes(rule)));
+  return {
+    about: 'beyond the limit',
+    limit: input.values.removedShareStopFraction,
+    hasSick: has('dead', 'diseased', 'damaged'),
+    hasMarked: has('pinned'),
+  };
 }
 
 /** Share of the leaves standing today that are on shoots which go, those of suckers left out. */

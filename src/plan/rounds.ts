@@ -5,8 +5,10 @@ import type { Candidate } from './candidates.ts';
 import { type ChoicePoint, chooseSets } from './choice.ts';
 import { type JobSteps, within } from './errand.ts';
 import type { PlanInput } from './input.ts';
+import { type Offered, offeredFor, offeredFrom } from './offered.ts';
 import { type Proof, prove } from './prove.ts';
 import { counted, type KeepProblem, type Kept, type SearchStart, searchKeepSet } from './search.ts';
+import { noSearch, recordOf, type SearchRecord } from './searchRecord.ts';
 import { type SoughtLight, type ThinProblem, thinProblem } from './thin.ts';
 import { grows, type TracedSeason, untracedSeason } from './tracedSeason.ts';
 import { traceUpTo } from './traceUpTo.ts';
@@ -36,39 +38,11 @@ export interface Thinned {
   readonly search: SearchRecord;
   /** From few shoots to all, on the canopy of the balanced plan. */
   readonly choice: readonly ChoicePoint[];
+  /** What each boldness takes, so that one asked for later takes just that; null where nothing was to choose. */
+  readonly offered: Offered | null;
   /** Light of the canopy on which they were sought, for other pins; null where nothing was to choose. */
   readonly sought: SoughtLight | null;
 }
-
-/** What is known of the search. */
-export interface SearchRecord {
-  /** Those it was free to take or to keep. */
-  readonly candidates: number;
-  /** What its set is worth on the canopy that it was sought on, in figs: see `thin.ts`; null where there was nothing to choose from. */
-  readonly value: number | null;
-  /**
-   * No set is worth more there, and by what share this one may fall short. 0 where all sets were looked at; else the bound may be
-   * far off, and the set the best all the same. Null where there was nothing to choose from, and for other pins at once.
-   */
-  readonly bound: number | null;
-  readonly gap: number | null;
-  /** Sets scored, over all rounds. */
-  readonly evaluations: number;
-  /** Times that growth was sought, each on the canopy regrown for the set before; at most four. */
-  readonly rounds: number;
-  /** Whether the set found last is the one that its canopy was grown for; else the set that is worth most on its own canopy was taken. */
-  readonly agreed: boolean;
-}
-
-const noSearch: SearchRecord = {
-  candidates: 0,
-  value: null,
-  bound: null,
-  gap: null,
-  evaluations: 0,
-  rounds: 0,
-  agreed: true,
-};
 
 export interface RoundsInput {
   readonly plan: PlanInput;
@@ -100,8 +74,8 @@ export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
   const isSame = planned.full.canopy === asItIs.full.canopy;
   const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, planned, input), 0.8, 0.9);
   const sought = agreed.problem?.light() ?? null;
-  const { taken, choice } = chosen;
-  return { asItIs, thinned, taken, doubt, search: agreed.search, choice, sought };
+  const { taken, choice, offered } = chosen;
+  return { asItIs, thinned, taken, doubt, search: agreed.search, choice, offered, sought };
 }
 
 /** The canopy of the plan, with what is the grower's call counted as staying. */
@@ -115,18 +89,23 @@ function withoutCalls(input: RoundsInput, chosen: Chosen, yourCall: ReadonlySet<
 export function* thinAgain(input: RoundsInput, before: Thinned): JobSteps<Thinned> {
   const { candidates } = input;
   if (candidates.length === 0)
-    return { ...before, taken: new Set(), doubt: noDoubt, search: noSearch, choice: [] };
+    return { ...before, taken: new Set(), doubt: noDoubt, search: noSearch, choice: [], offered: null };
+  const boldness = input.plan.boldness ?? 'balanced';
+  const known = offeredFor(candidates, input.settled, before.offered);
+  if (known !== null) {
+    return { ...before, taken: known.taken[boldness], doubt: { ...before.doubt, confidence: null } };
+  }
   const traced = before.sought?.traced ?? before.thinned;
   const problem = counted(problemOn(input, traced, before.sought));
   const from = Uint8Array.from(candidates, ({ id }) => (before.taken.has(id) ? 0 : 1));
   const found: Kept = yield* within(searching(problem, { from, effort: 0 }), 0, 0.5);
   const searched = { evaluations: problem.evaluations(), rounds: 1, agreed: true };
-  const search = recordOf(found, null, searched);
+  const search = recordOf(problem, found, null, searched);
   const agreed = { ...before, taken: takenOf(candidates, found.kept), search, first: before.asItIs, problem };
   const again = { ...before, doubt: { ...before.doubt, confidence: null }, search };
-  if ((input.plan.boldness ?? 'balanced') === 'balanced') return { ...again, taken: agreed.taken };
-  const { taken, choice } = yield* within(choosing(input, agreed), 0.5, 0.9);
-  return { ...again, taken, choice };
+  if (boldness === 'balanced') return { ...again, taken: agreed.taken };
+  const { taken, choice, offered } = yield* within(choosing(input, agreed), 0.5, 0.9);
+  return { ...again, taken, choice, offered };
 }
 
 const grownWithout = ({ plan, season, ends }: RoundsInput, notSharing: ReadonlySet<string>): TracedSeason =>
@@ -169,7 +148,7 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
       agreed = isLast || sameSet(found.kept, proof.kept);
       found = proof;
       if (agreed) {
-        const search = recordOf(found, proof.bound, { evaluations, rounds: round, agreed });
+        const search = recordOf(problem, found, proof.bound, { evaluations, rounds: round, agreed });
         return { taken: takenOf(candidates, found.kept), thinned, first, search, problem };
       }
     }
@@ -183,7 +162,7 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
     }
     if (round === mostRounds) {
       const { bound } = yield* within(proving(best.of.problem, best, false), 1, 1);
-      const search = recordOf(best, bound, { evaluations, rounds: round, agreed });
+      const search = recordOf(best.of.problem, best, bound, { evaluations, rounds: round, agreed });
       return { ...best.of, first, search };
     }
     grownFor = found.kept;
@@ -191,7 +170,7 @@ function* agree(input: RoundsInput, start: TracedSeason): JobSteps<Agreed> {
 }
 
 /** What goes as boldly as was asked for. */
-export interface Chosen extends Pick<Thinned, 'thinned' | 'taken' | 'choice'> {
+export interface Chosen extends Pick<Thinned, 'thinned' | 'taken' | 'choice' | 'offered'> {
   /** Of those: what the best set leaves standing. */
   readonly asked: ReadonlySet<string>;
   /** For what goes: which one might go in its place; empty where no worlds are asked for. */
@@ -202,7 +181,8 @@ export interface Chosen extends Pick<Thinned, 'thinned' | 'taken' | 'choice'> {
 function* choosing(input: RoundsInput, agreed: Agreed): JobSteps<Chosen> {
   const { plan, settled, candidates } = input;
   const { taken, thinned, problem } = agreed;
-  if (problem === null) return { taken, thinned, choice: [], asked: new Set(), rivals: new Map() };
+  if (problem === null)
+    return { taken, thinned, choice: [], offered: null, asked: new Set(), rivals: new Map() };
   const best = Uint8Array.from(candidates, ({ id }) => (taken.has(id) ? 0 : 1));
   problem.become(best);
   const sets = chooseSets(problem, best);
@@ -211,13 +191,14 @@ function* choosing(input: RoundsInput, agreed: Agreed): JobSteps<Chosen> {
     yield { done: 1 - 1 / (1 + n / 20), doing: 'Looking at fewer and more shoots' };
   }
   const { points: choice, kept } = step.value;
+  const offered = offeredFrom(candidates, settled, kept);
   const wanted = kept[plan.boldness ?? 'balanced'];
   const rivals = input.judge === undefined ? new Map() : rivalIds(problem, candidates, best, wanted);
-  if (sameSet(wanted, best)) return { taken, thinned, choice, asked: new Set(), rivals };
+  if (sameSet(wanted, best)) return { taken, thinned, choice, offered, asked: new Set(), rivals };
   const takenThen = takenOf(candidates, wanted);
   const asked = new Set([...takenThen].filter((id) => !taken.has(id)));
   const regrown = grows(plan) ? grownWithout(input, new Set([...settled, ...takenThen])) : thinned;
-  return { taken: takenThen, thinned: regrown, choice, asked, rivals };
+  return { taken: takenThen, thinned: regrown, choice, offered, asked, rivals };
 }
 
 /** @param now the set at which the problem stands, which is left at `wanted` */
@@ -232,13 +213,6 @@ function rivalIds(
   });
   const idOf = (member: number): string => candidates[member]?.id ?? '';
   return new Map([...rivalsOf(problem, wanted)].map(([one, other]) => [idOf(one), idOf(other)]));
-}
-
-type Searched = Pick<SearchRecord, 'evaluations' | 'rounds' | 'agreed'>;
-
-function recordOf({ kept, value }: Kept, bound: number | null, searched: Searched): SearchRecord {
-  const gap = bound !== null && bound > 0 ? 1 - value / bound : null;
-  return { candidates: kept.length, value, bound, gap, ...searched };
 }
 
 /** A set found by looking at all is worth as much as any; of more members a bound tells how far it may fall short. */

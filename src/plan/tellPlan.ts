@@ -16,7 +16,7 @@ import { renewalWays } from './renewal.ts';
 import type { Thinned } from './rounds.ts';
 import { ruleContext } from './ruleContext.ts';
 import type { Score } from './score.ts';
-import { workSteps } from './steps.ts';
+import { type WorkStep, workSteps } from './steps.ts';
 import { type TrialContext, type Tried, trialContext, tryThese } from './trial.ts';
 import type { WorkYear } from './windows.ts';
 import type { WeighedWork } from './worlds/weighRules.ts';
@@ -58,18 +58,19 @@ export function* tellPlan(
   });
   const { search, choice } = found;
   const renewal = input.renewal === true ? { renewal: renewalWays(input, found.asItIs, work.year) } : {};
+  const steps = workSteps(trial, planned);
   const plan: Plan = {
     date: input.date,
     cuts: inPasses(told.slice(0, planned.length)),
     yourCall: told.slice(planned.length),
     confidence: doubt.confidence,
-    steps: workSteps(trial, planned),
+    steps,
     pinch: advisePinch(trial, planned, input, work.year),
     search,
     choice,
     ...renewal,
     score: { doNothing, plan: whole.score, withYourCall },
-    remarks: remarksOn(input, work, found, { planned, proposals, doNothing, whole }),
+    remarks: remarksOn(input, work, found, { planned, proposals, doNothing, whole, steps }),
   };
   return { plan, trial };
 }
@@ -80,13 +81,14 @@ interface Weighed {
   readonly proposals: readonly Proposal[];
   readonly doNothing: Score;
   readonly whole: Tried;
+  readonly steps: readonly WorkStep[];
 }
 
 function remarksOn(
   input: PlanInput,
   work: WeighedWork,
-  { thinned }: Thinned,
-  { planned, proposals, doNothing, whole }: Weighed,
+  { thinned, search }: Thinned,
+  { planned, proposals, doNothing, whole, steps }: Weighed,
 ): string[] {
   return planRemarks({
     ...work,
@@ -98,6 +100,8 @@ function remarksOn(
     thinningCount: planned.filter(({ candidate }) => candidate !== null).length,
     doNothing,
     plan: whole.score,
+    steps,
+    broken: search.broken,
     figsHeld: thinned.crop.held,
     leafShareRemoved: leafShareRemoved(thinned, whole.keep, input.tree),
   }).map(remarkText);

@@ -7,13 +7,15 @@ import type { Candidate } from './candidates.ts';
 import type { ChoiceProblem } from './choice.ts';
 import { type CropModel, lateAt } from './crop.ts';
 import { KeepWorth } from './keepWorth.ts';
-import { keepLimits, type Limits } from './limits.ts';
+import { type Breaches, keepLimits, type Limits } from './limits.ts';
 import type { TracedSeason } from './tracedSeason.ts';
 import { onSuckers } from './yearlyLimit.ts';
 
 export interface ThinProblem extends ChoiceProblem, PartedProblem {
   /** Its light, to be used again for other pins. */
   light(): SoughtLight;
+  /** Which limits the set as it stands breaks. */
+  breaches(): Breaches;
 }
 
 export interface ThinInput {
@@ -130,6 +132,7 @@ function problemOver(worth: KeepWorth, fixed: Fixed): ThinProblem {
     figures: () => worth.figures(),
     light: () => fixed.sought,
     penalty: () => limits.penalty(kept),
+    breaches: () => limits.breaches(kept),
     flip,
     become,
     ...partsOf(worth, fixed),

@@ -2,6 +2,7 @@
 import { formatDecimal, formatLength, type Units } from '../geometry/measure.ts';
 import { turnDeg, type Wind, windDeg } from '../geometry/world.ts';
 import type { Cut, IfKept, Merit, Place, Reason } from './cut.ts';
+import { roundedParts } from './roundedParts.ts';
 
 /** Where the grower looks from. */
 export interface Viewpoint {
@@ -159,9 +160,9 @@ function closenessText(reason: ClosenessReason, units: Units): string {
     case 'crossing':
       return crossingText(reason, units);
     case 'pair':
-      return `It stands ${formatLength(reason.gapM, units)} from ${named(reason.other)} on the same side; of the two the better placed stays.`;
+      return `Spacing: it stands ${formatLength(reason.gapM, units)} from ${named(reason.other)} on the same side, and shoots want ${formatLength(reason.wantedM, units)}; of the two the better placed stays.`;
     case 'limb full':
-      return `${capital(named(reason.limb))} keeps ${reason.kept} shoots without it and carries ${reason.limit} well: fewer grow stronger.`;
+      return `Room: ${named(reason.limb)} keeps ${reason.kept} shoots without it and carries ${reason.limit} well; fewer grow stronger.`;
     case 'tip':
       return `A heading cut: the tip goes, ${formatLength(reason.lengthM, units)} with ${reason.nodes} ${reason.nodes === 1 ? 'node' : 'nodes'}, at a cost of ${figs(reason.firstCropFigsLost)} of the first crop.${tipWhy(reason.why)}`;
     case 'crowding':
@@ -185,14 +186,16 @@ function crowdingText(reason: Extract<Reason, { rule: 'crowding' }>): string {
   const ripe = figsIfKept < 0.05 ? 'ripen hardly a fig' : `ripen about ${figs(figsIfKept)}`;
   const own = `Kept, it would get ${percent(ownShare)} of open sky and ${ripe}`;
   const left = figsIfKept - figsForOthers;
-  if (figsForOthers <= 0.05) return left < figsWanted ? `${own}: too little to keep it for.` : `${own}.`;
-  const isTooLittle = left > 0.05 && left < figsWanted;
-  const rest = isTooLittle ? ` The ${figs(left)} left over are too little to keep it for.` : '';
-  const byLoad = figsForOthers - figsByShade;
-  if (byLoad < 0.05) return `${own}, and shade away about ${figs(figsForOthers)} on the others.${rest}`;
-  const cost = `${own}, and cost the others about ${figs(figsForOthers)}`;
-  if (figsByShade <= 0.05) return `${cost}, because the pot feeds only so many.${rest}`;
-  const parts = `${figs(figsByShade)} by its shade, ${figs(byLoad)} because the pot feeds only so many`;
+  const [byShade = 0, byLoad = 0] = roundedParts([figsByShade, figsForOthers - figsByShade], 1);
+  const forOthers = byShade + byLoad;
+  if (forOthers < 0.05) return left < figsWanted ? `${own}: too little to keep it for.` : `${own}.`;
+  const over = Number(formatDecimal(figsIfKept, 1)) - forOthers;
+  const rest =
+    left < figsWanted && over > 0.05 ? ` The ${figs(over)} left over are too little to keep it for.` : '';
+  if (byLoad < 0.05) return `${own}, and shade away about ${figs(forOthers)} on the others.${rest}`;
+  const cost = `${own}, and cost the others about ${figs(forOthers)}`;
+  if (byShade < 0.05) return `${cost}, because the pot feeds only so many.${rest}`;
+  const parts = `${figs(byShade)} by its shade, ${figs(byLoad)} because the pot feeds only so many`;
   return `${cost}: ${parts}.${rest}`;
 }
 
@@ -223,5 +226,3 @@ const tipWhy = (why: Extract<Reason, { rule: 'tip' }>['why']): string =>
 
 const mayStay = (merits: readonly Merit[]): string =>
   merits.length === 0 ? '' : ` The other ${merits.map((merit) => meritText[merit]).join(', ')}.`;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

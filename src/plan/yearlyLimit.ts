@@ -67,6 +67,11 @@ export function cutAreaShare(context: RuleContext, cuts: readonly WoodCut[]): nu
   return ofTrunk === 0 ? 0 : ofCuts / ofTrunk;
 }
 
+const isSick =
+  ({ placed }: RuleContext) =>
+  ({ target }: WoodCut): boolean =>
+    ['dead', 'diseased'].includes(placed.get(target)?.axis.condition ?? '');
+
 /** What a grower should know of the amount: the wood on a tree in rest (leaves are told elsewhere), and the wounds. */
 export function amountRemarks(context: RuleContext, cuts: readonly WoodCut[]): Remark[] {
   const { tree, values } = context;
@@ -78,7 +83,12 @@ export function amountRemarks(context: RuleContext, cuts: readonly WoodCut[]): R
   }
   const wounds = cutAreaShare(context, cuts);
   if (wounds > cutAreaWarnFraction) {
-    remarks.push({ about: 'wounds', share: wounds, limit: cutAreaWarnFraction });
+    remarks.push({
+      about: 'wounds',
+      share: wounds,
+      limit: cutAreaWarnFraction,
+      hasSick: cuts.some(isSick(context)),
+    });
   }
   return remarks;
 }

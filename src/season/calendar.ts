@@ -103,3 +103,7 @@ export const monthNames = [
   'November',
   'December',
 ] as const;
+
+/** "24 Jun" */
+export const shortDay = (date: IsoDate): string =>
+  `${Number(date.slice(8))} ${(monthNames[monthOf(date) - 1] as string).slice(0, 3)}`;

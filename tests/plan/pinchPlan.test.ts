@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { PlanInput } from '../../src/plan/input.ts';
 import { pinchText } from '../../src/plan/pinchWords.ts';
 import { planJob } from '../../src/plan/planJob.ts';
+import { shortDay } from '../../src/season/calendar.ts';
 import { figValues } from '../../src/species/fig.ts';
 import { axis, bud, drain, limb, planInput, straight, tree, trunk } from './smallTree.ts';
 
@@ -37,7 +38,9 @@ describe('the advice to pinch', () => {
 
   it('is told in one sentence after another', () => {
     const text = pinchText({ ...pinch, atLeaf: 12, laterals: 'keep one' });
-    expect(text).toContain(`just above its 12th leaf, ${pinch.when.from} to ${pinch.when.to};`);
+    expect(text).toContain(
+      `just above its 12th leaf, ${shortDay(pinch.when.from)} to ${shortDay(pinch.when.to)};`,
+    );
     expect(text).toContain('keep one and rub off the others');
     expect(pinchText({ ...pinch, atLeaf: 22 })).toContain('22nd leaf');
   });

@@ -63,6 +63,18 @@ describe('replanJob', () => {
     expect(takes('gentle')).toBeLessThanOrEqual(takes('balanced'));
   });
 
+  it('keeps just as many shoots as a boldness was offered with, whatever was asked for in between', () => {
+    const offered = (name: 'gentle' | 'balanced' | 'bold') =>
+      first.plan.choice.find(({ reads }) => reads.includes(name))?.shoots as number;
+    let last = first.made;
+    for (const boldness of ['bold', 'gentle', 'bold', 'balanced'] as const) {
+      const again = drain(replanJob(last, { ...crowded(), boldness }));
+      expect(again.plan.score.plan.shootCount, boldness).toBe(offered(boldness));
+      expect(again.plan.choice).toEqual(first.plan.choice);
+      last = again.made;
+    }
+  });
+
   it('plans from scratch what differs in more than pins', () => {
     const other = { ...crowded(), leafSeed: 11 };
     const again = drain(replanJob(first.made, other));

@@ -182,7 +182,7 @@ describe('reasons and remarks', () => {
       figsWanted: 0.25,
     },
     { rule: 'limb full', limb: 'East limb', kept: 8, limit: 8 },
-    { rule: 'pair', other: 'the next bud on East limb', gapM: 0.043 },
+    { rule: 'pair', other: 'the next bud on East limb', gapM: 0.043, wantedM: 0.1 },
     { rule: 'tip', lengthM: 0.07, nodes: 1, firstCropFigsLost: 0.4, why: 'too high' },
   ];
 
@@ -201,6 +201,16 @@ describe('reasons and remarks', () => {
     expect(reasonText({ ...crowding, figsByShade: 0.01 }, 'metric')).toContain(
       'cost the others about 2.3 figs, because the pot feeds only so many.',
     );
+  });
+
+  it('give parts that add up to the whole as it is shown', () => {
+    const crowding = { rule: 'crowding', ownShare: 0.2, figsIfKept: 1.64, figsWanted: 0.25 } as const;
+    expect(reasonText({ ...crowding, figsForOthers: 1.29, figsByShade: 0.74 }, 'metric')).toContain(
+      'cost the others about 1.3 figs: 0.7 figs by its shade, 0.6 figs because the pot feeds only so many.',
+    );
+    // 1.6 and 1.3 are shown: 0.3 are left over, though 1.64 less 1.29 is 0.35.
+    const poor = { ...crowding, figsForOthers: 1.29, figsByShade: 1.29, figsWanted: 0.4 };
+    expect(reasonText(poor, 'metric')).toContain('The 0.3 figs left over are too little');
   });
 
   it('say when what a shoot would leave over is too little to keep it for', () => {

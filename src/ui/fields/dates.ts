@@ -2,7 +2,8 @@
 import { monthNames } from '../../season/calendar.ts';
 import type { DayOfYear, IsoDate } from '../../season/site.ts';
 
-const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' });
+export { shortDay } from '../../season/calendar.ts';
+
 const dayAndYear = new Intl.DateTimeFormat('en-GB', {
   day: 'numeric',
   month: 'long',
@@ -16,9 +17,6 @@ export function monthName(month: number): string {
   if (name === undefined) throw new Error(`monthName: a month is 1 to 12, got ${month}`);
   return name;
 }
-
-/** "14 Apr" */
-export const shortDay = (date: IsoDate): string => day.format(Date.parse(date));
 
 /** "14 April 2026" */
 export const longDay = (date: IsoDate): string => dayAndYear.format(Date.parse(date));

@@ -24,7 +24,16 @@ const cut = (id: string): Cut => ({
 const plan = {
   date: '2030-06-23',
   cuts: [cut('first'), cut('second')],
-  search: { candidates: 0, value: null, bound: null, gap: null, evaluations: 0, rounds: 0, agreed: true },
+  search: {
+    candidates: 0,
+    value: null,
+    bound: null,
+    gap: null,
+    broken: null,
+    evaluations: 0,
+    rounds: 0,
+    agreed: true,
+  },
   choice: [],
   steps: [],
   pinch: null,

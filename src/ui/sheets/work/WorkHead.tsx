@@ -1,5 +1,6 @@
 /** What the ticked cuts are worth against doing nothing, and how far the work on the list is. */
 
+import { figsLostBy } from '../../../plan/fewerFigs.ts';
 import { Progress } from '../../frame/Progress.tsx';
 import { useWorkbench } from '../../state/workbench.ts';
 import type { ShownPlan } from './usePlan.ts';
@@ -33,7 +34,7 @@ function Headline({ shown }: { readonly shown: ShownPlan }) {
       </p>
       {plan.cuts.length === 0 ? null : (
         <p className="small quiet">
-          {words.headlineBy(ticked.size, ripe - doNothing.ripeFigs)} {range}
+          {words.headlineBy(ticked.size, ripe - doNothing.ripeFigs, figsLostBy(plan.steps))} {range}
         </p>
       )}
     </div>

@@ -2,6 +2,7 @@
 import { formatDecimal } from '../../../geometry/measure.ts';
 import type { Boldness } from '../../../plan/choice.ts';
 import type { CautionKey } from '../../../plan/cut.ts';
+import { type FigsLost, whyFewer } from '../../../plan/fewerFigs.ts';
 import type { Confidence, Range } from '../../../plan/worlds/standsIn.ts';
 
 const figs = (count: number): string => {
@@ -30,11 +31,11 @@ export const workWords = {
     ticked === 0
       ? `Do nothing: ${figs(doNothing)} ripen`
       : `${figs(ripe)} ripen instead of ${formatDecimal(doNothing, 0)}`,
-  headlineBy: (ticked: number, more: number) =>
+  headlineBy: (ticked: number, more: number, lost: readonly FigsLost[]) =>
     ticked === 0
       ? 'Normal year, no cut made.'
       : `Normal year, ${theCuts(ticked)}.${
-          more < -0.5 ? ' Fewer than doing nothing: the price of cuts that wood or form need.' : ''
+          more < -0.5 ? ` Fewer than doing nothing. ${whyFewer(lost)}` : ''
         }`,
   /** How far the figs lie apart over plausible trees and years; of the list as it is advised. */
   range: ({ worlds, figs: over }: Confidence): string | null =>

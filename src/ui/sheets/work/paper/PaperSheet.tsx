@@ -4,6 +4,7 @@ import type { TreeFile } from '../../../../document/treeFile.ts';
 import { pinsOf } from '../../../../editor/edits/pin.ts';
 import { briefPiece, briefReason, stepTitle } from '../../../../plan/briefWords.ts';
 import { cautionText } from '../../../../plan/cautions.ts';
+import { figsLostBy } from '../../../../plan/fewerFigs.ts';
 import { pinchText } from '../../../../plan/pinchWords.ts';
 import type { Plan } from '../../../../plan/plan.ts';
 import { longDay } from '../../../fields/dates.ts';
@@ -33,7 +34,7 @@ export function PaperSheet({ plan, shown, file }: PaperSheetProps) {
     <article className="paper" aria-hidden="true">
       <p>
         <strong>{workWords.headline(made.length, ripe, doNothing.ripeFigs)}.</strong>{' '}
-        {workWords.headlineBy(made.length, ripe - doNothing.ripeFigs)}{' '}
+        {workWords.headlineBy(made.length, ripe - doNothing.ripeFigs, figsLostBy(plan.steps))}{' '}
         {words.work(longDay(wanted.date), wanted.boldness)}
       </p>
       <PaperPictures file={file} cuts={made} />
