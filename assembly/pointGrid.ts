@@ -21,6 +21,12 @@ export let gridTexelAt: usize = 0;
 export let gridRowStartAt: usize = 0;
 export let gridEdgeAt: usize = 0;
 
+/** Balls round blades and stems, by fours in single precision: x of four, y, z, radius. See `lattice/balls.ts` of the twin. */
+export let gridBladeBallAt: usize = 0;
+export let gridStemBallAt: usize = 0;
+/** Numbers of the things that may reach a receiver. */
+let gridNearAt: usize = 0;
+
 /** Receivers sorted by cell. */
 export let gridRightAt: usize = 0;
 export let gridTopAt: usize = 0;
@@ -46,6 +52,9 @@ export function setUpGrid(
   stemCount = stems;
   gridStemAt = take(64 * stems);
   gridStemSurfaceAt = take(4 * stems);
+  gridBladeBallAt = take(64 * ((blades + 3) >> 2));
+  gridStemBallAt = take(64 * ((stems + 3) >> 2));
+  gridNearAt = take(4 * max(blades, stems));
   gridBladeAt = take(104 * blades);
   gridBladeMaskAt = take(4 * blades);
   gridBladeSurfaceAt = take(4 * blades);
@@ -102,6 +111,106 @@ function keep(k: i32, thing: i32): void {
   metCount++;
 }
 
+/** In shares of a place's size: some ten times what rounding can take away, single precision. */
+const nearMargin: f64 = 1e-6;
+
+/** Where the receivers lie on the axes: middle and half of the stretch across, in single precision and no less than it is. */
+let middleRight: f32 = 0;
+let halfRight: f32 = 0;
+let middleTop: f32 = 0;
+let halfTop: f32 = 0;
+let leastAhead: f32 = 0;
+
+let least: f64 = 0;
+let most: f64 = 0;
+
+function stretch(at: usize, receivers: i32): void {
+  let low = v128.load64_splat(at);
+  let high = low;
+  const pairs = at + ((<usize>(receivers >> 1)) << 4);
+  for (let pair = at; pair < pairs; pair += 16) {
+    const places = v128.load(pair);
+    low = f64x2.pmin(low, places);
+    high = f64x2.pmax(high, places);
+  }
+  if ((receivers & 1) != 0) {
+    const last = v128.load64_splat(pairs);
+    low = f64x2.pmin(low, last);
+    high = f64x2.pmax(high, last);
+  }
+  least = min(f64x2.extract_lane(low, 0), f64x2.extract_lane(low, 1));
+  most = max(f64x2.extract_lane(high, 0), f64x2.extract_lane(high, 1));
+}
+
+function middleOf(): f32 {
+  return <f32>((least + most) / 2);
+}
+
+function halfOf(): f32 {
+  return <f32>((most - least) / 2 + nearMargin * (abs(least) + abs(most)));
+}
+
+function look(receivers: i32): void {
+  stretch(gridAheadAt, receivers);
+  leastAhead = <f32>(least - nearMargin * abs(least));
+  stretch(gridRightAt, receivers);
+  middleRight = middleOf();
+  halfRight = halfOf();
+  stretch(gridTopAt, receivers);
+  middleTop = middleOf();
+  halfTop = halfOf();
+}
+
+/** Lists the balls that lie across the beam where receivers do, and not behind them all; returns how many. */
+function listNear(
+  ballAt: usize,
+  count: i32,
+  rx: f64,
+  ry: f64,
+  rz: f64,
+  tx: f64,
+  ty: f64,
+  tz: f64,
+  ax: f64,
+  ay: f64,
+  az: f64,
+): i32 {
+  const lowest = f32x4.splat(leastAhead);
+  const midRight = f32x4.splat(middleRight);
+  const wide = f32x4.splat(halfRight);
+  const midTop = f32x4.splat(middleTop);
+  const high = f32x4.splat(halfTop);
+  const r0 = f32x4.splat(<f32>rx);
+  const r1 = f32x4.splat(<f32>ry);
+  const r2 = f32x4.splat(<f32>rz);
+  const t0 = f32x4.splat(<f32>tx);
+  const t1 = f32x4.splat(<f32>ty);
+  const t2 = f32x4.splat(<f32>tz);
+  const a0 = f32x4.splat(<f32>ax);
+  const a1 = f32x4.splat(<f32>ay);
+  const a2 = f32x4.splat(<f32>az);
+  let listed = 0;
+  for (let first = 0, at = ballAt; first < count; first += 4, at += 64) {
+    const x = v128.load(at);
+    const y = v128.load(at, 16);
+    const z = v128.load(at, 32);
+    const radius = v128.load(at, 48);
+    const right = f32x4.add(f32x4.add(f32x4.mul(x, r0), f32x4.mul(y, r1)), f32x4.mul(z, r2));
+    const top = f32x4.add(f32x4.add(f32x4.mul(x, t0), f32x4.mul(y, t1)), f32x4.mul(z, t2));
+    const ahead = f32x4.add(f32x4.add(f32x4.mul(x, a0), f32x4.mul(y, a1)), f32x4.mul(z, a2));
+    const isAcross = v128.and(
+      f32x4.le(f32x4.abs(f32x4.sub(right, midRight)), f32x4.add(radius, wide)),
+      f32x4.le(f32x4.abs(f32x4.sub(top, midTop)), f32x4.add(radius, high)),
+    );
+    const isNear = v128.and(isAcross, f32x4.ge(f32x4.add(ahead, radius), lowest));
+    for (let near = i32x4.bitmask(isNear); near != 0; near &= near - 1) {
+      store<i32>(gridNearAt + ((<usize>listed) << 2), first + ctz(near));
+      listed++;
+    }
+  }
+  return listed;
+}
+
 /** The frame of the beam, then the grid; returns how many crossings there are: those of the blades, then those of the stems. */
 export function coverGrid(
   rx: f64,
@@ -121,6 +230,7 @@ export function coverGrid(
   receivers: i32,
 ): i32 {
   metCount = 0;
+  look(receivers);
   coverBlades(rx, ry, rz, tx, ty, tz, ax, ay, az, minRight, minTop, perM, columns, rows, receivers);
   coverStems(rx, ry, rz, tx, ty, tz, ax, ay, az, minRight, minTop, perM, columns, rows, receivers);
   return metCount;
@@ -145,7 +255,10 @@ function coverBlades(
 ): void {
   const zero = f64x2.splat(0);
   const sides = f64x2.splat(side);
-  for (let b = 0, at = gridBladeAt; b < bladeCount; b++, at += 104) {
+  const near = listNear(gridBladeBallAt, bladeCount, rx, ry, rz, tx, ty, tz, ax, ay, az);
+  for (let next = 0; next < near; next++) {
+    const b = load<i32>(gridNearAt + ((<usize>next) << 2));
+    const at = gridBladeAt + 104 * <usize>b;
     if (abs(along(at + 72, ax, ay, az)) <= load<f64>(at, 96)) continue;
     const r0 = along(at, rx, ry, rz);
     const ri = along(at + 24, rx, ry, rz);
@@ -220,7 +333,10 @@ function coverStems(
   const zero = f64x2.splat(0);
   const one = f64x2.splat(1);
   const two = f64x2.splat(2);
-  for (let n = 0, at = gridStemAt; n < stemCount; n++, at += 64) {
+  const near = listNear(gridStemBallAt, stemCount, rx, ry, rz, tx, ty, tz, ax, ay, az);
+  for (let next = 0; next < near; next++) {
+    const n = load<i32>(gridNearAt + ((<usize>next) << 2));
+    const at = gridStemAt + 64 * <usize>n;
     const right = along(at, rx, ry, rz);
     const dRight = along(at + 24, rx, ry, rz) - right;
     const r0 = load<f64>(at, 48);

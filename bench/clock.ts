@@ -7,6 +7,14 @@ export function timeMs(work: () => void): number {
   return nowMs() - before;
 }
 
+/** Time of the processor, whoever else uses the machine; for work of several milliseconds. */
+export function processorMs(work: () => void): number {
+  const before = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
+}
+
 export function quantile(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;

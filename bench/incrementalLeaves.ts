@@ -9,7 +9,7 @@ import { partsOf } from '../src/light/lightParts.ts';
 import { sceneChange } from '../src/light/trace/change.ts';
 import { leafRetracing } from '../src/light/trace/retraceLeafWave.ts';
 import { lastOf } from '../src/light/trace/wave.ts';
-import { timeMs } from './clock.ts';
+import { processorMs } from './clock.ts';
 import { seasonSky } from './sky.ts';
 import { type VaseTree, vaseTree } from './vaseTree.ts';
 import { leafLedger } from './wave.ts';
@@ -17,6 +17,7 @@ import { leafLedger } from './wave.ts';
 const [leaves, rounds, shoot, by] = [1000, 15, 37, [0.03, 0.01, -0.02] as Vec3];
 const options = { spacingM: 0.067, seed: 3 };
 const waves = 8;
+const ticksAtOnce = 20;
 
 function moved(surface: Surface): Surface {
   if (surface.owner !== shoot + 1) return surface;
@@ -27,12 +28,12 @@ function moved(surface: Surface): Surface {
   return surface;
 }
 
-/** The quickest of several interleaved rounds of each, since others may use the machine. */
+/** The least processor time of several interleaved rounds of each, since others may use the machine. */
 function quickest<Name extends string>(work: Readonly<Record<Name, () => void>>): Record<Name, number> {
   const names = Object.keys(work) as Name[];
   const best = Object.fromEntries(names.map((name) => [name, Infinity])) as Record<Name, number>;
   for (let round = 0; round < rounds; round++) {
-    for (const name of names) best[name] = Math.min(best[name], timeMs(work[name]));
+    for (const name of names) best[name] = Math.min(best[name], processorMs(work[name]));
   }
   return best;
 }
@@ -59,19 +60,22 @@ export function measureIncrementalLeaves(): string {
     parts: () => partsOf(parts, light),
     keep: () => leafTable(ledger, keep),
     ready: () => void makeLeafTicks(ledger),
-    tick: () => {
-      stands = !stands;
-      ticks.tick(shoot + 1, stands);
+    ticks: () => {
+      for (let k = 0; k < ticksAtOnce; k++) {
+        stands = !stands;
+        ticks.tick(shoot + 1, stands);
+      }
     },
   });
+  const tick = ms.ticks / ticksAtOnce;
   return [
     '## Moving a shoot, another light, ticking a shoot off: light on the leaves',
     '',
-    `${leaves} leaves, ${tree.shootCount} shoots, rays ${options.spacingM * 100} cm apart; the quickest of ${rounds} interleaved rounds, warm, WebAssembly.`,
+    `${leaves} leaves, ${tree.shootCount} shoots, rays ${options.spacingM * 100} cm apart; processor time, the least of ${rounds} interleaved rounds, warm, WebAssembly.`,
     '',
     `- One shoot moved, a wave of ${ledger.waves[0]?.directions.length} directions, of ${waves} one after another: traced anew ${(ms.anew / waves).toFixed(1)} ms, brought up to date ${(ms.upToDate / waves).toFixed(2)} ms, **1/${(ms.anew / ms.upToDate).toFixed(1)}**; finding what moved ${ms.compare.toFixed(2)} ms, once for all waves. Goal: a tenth.`,
     `- Another period or weather, ${waves} waves: **${ms.light.toFixed(1)} ms**; its parts by the way the light came ${ms.parts.toFixed(1)} ms. Goal: 5 ms.`,
-    `- A shoot ticked off or on, ${waves} waves: **${ms.tick.toFixed(2)} ms**; a new table ${ms.keep.toFixed(1)} ms, **1/${(ms.keep / ms.tick).toFixed(0)}**; made ready for ticks once in ${ms.ready.toFixed(0)} ms. Goal: 1 ms.`,
+    `- A shoot ticked off or on, ${waves} waves: **${tick.toFixed(2)} ms**; a new table ${ms.keep.toFixed(1)} ms, **1/${(ms.keep / tick).toFixed(0)}**; made ready for ticks once in ${ms.ready.toFixed(0)} ms. Goal: 1 ms.`,
     '',
   ].join('\n');
 }

@@ -82,7 +82,13 @@ export {
   retraceLeafWave,
   retraceLeafWaveSteps,
 } from './light/trace/retraceLeafWave.ts';
-export { type RetraceWaveInput, retraceWave, retraceWaveSteps } from './light/trace/retraceWave.ts';
+export {
+  type RetraceWaveInput,
+  type RetracingInput,
+  retraceWave,
+  retraceWaveSteps,
+  waveRetracing,
+} from './light/trace/retraceWave.ts';
 export { type TraceWaveInput, traceWave, traceWaveSteps } from './light/trace/wave.ts';
 export * from './light/tracer.ts';
 

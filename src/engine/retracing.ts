@@ -1,7 +1,7 @@
 /** Waves of a tree of which only a part has moved since it was traced. */
 import { type SceneChange, sceneChange } from '../light/trace/change.ts';
 import { leafRetracing } from '../light/trace/retraceLeafWave.ts';
-import { retraceWaveSteps } from '../light/trace/retraceWave.ts';
+import { waveRetracing } from '../light/trace/retraceWave.ts';
 import type { JobSteps } from '../plan/errand.ts';
 import { withGround } from '../plan/groundLight.ts';
 import { progressOf } from './progressOf.ts';
@@ -51,13 +51,13 @@ export function retracing(kept: TracedTree, tree: UntracedTree): PairSource | nu
   const change = sceneChange(before.surfaces, scene.surfaces);
   if (movedShare(change) > mostMoved) return null;
   const common = { ...scene, groupCount: scene.leafCount, before, change };
-  const leavesOf = leafRetracing(common);
+  const [nodesOf, leavesOf] = [waveRetracing(common), leafRetracing(common)];
   return function* (i, from, to) {
     const [wave, leafWave] = [ledger.waves[i], leafLedger.waves[i]];
     if (wave === undefined || leafWave === undefined) throw new Error(`retracing: there is no wave ${i}`);
     const doing = 'Following the light';
     const told = (start: number) => (share: number) => ({ done: start + (share * (to - from)) / 2, doing });
-    const nodes = yield* progressOf(retraceWaveSteps({ ...common, wave }), told(from));
+    const nodes = yield* progressOf(nodesOf(wave), told(from));
     const leaves = yield* progressOf(leavesOf(leafWave), told((from + to) / 2));
     return { nodes, leaves: withGround(scene, leaves, null) };
   };

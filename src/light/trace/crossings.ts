@@ -22,12 +22,16 @@ export class Crossings {
   private next = new Int32Array(1024);
   private readonly first: Int32Array;
   private count = 0;
+  /** Receivers for which something that can go was crossed, each once, in no order; only the first `crossedCount` count. */
+  readonly crossed: Int32Array;
+  crossedCount = 0;
 
   constructor(surfaces: readonly Surface[], receiverCount: number) {
     this.surfaceOwner = Int32Array.from(surfaces, (s) => (isFixedCloud(s) ? inCloud : s.owner));
     this.cloudShare = new Float64Array(receiverCount);
     this.fixedShare = new Float64Array(receiverCount);
     this.first = new Int32Array(receiverCount);
+    this.crossed = new Int32Array(receiverCount);
     this.clear();
   }
 
@@ -36,6 +40,7 @@ export class Crossings {
     this.fixedShare.fill(1);
     this.first.fill(-1);
     this.count = 0;
+    this.crossedCount = 0;
   }
 
   /** To be handed to a tracer. */
@@ -48,6 +53,7 @@ export class Crossings {
     }
     if (this.count === this.owner.length) this.grow();
     const at = this.count++;
+    if ((this.first[receiver] as number) < 0) this.crossed[this.crossedCount++] = receiver;
     this.owner[at] = owner;
     this.share[at] = passedShare;
     this.next[at] = this.first[receiver] as number;

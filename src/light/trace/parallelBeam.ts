@@ -15,15 +15,18 @@ import { fastestSolids } from './simdGrid.ts';
 import { prepareStems } from './stems.ts';
 import { prepareTriangles } from './triangles.ts';
 
+/** @param fastSolids blades and stems in one, or null where each is to be asked by itself */
 const makeTracer =
-  (solidsOf: (surfaces: readonly Surface[], receiverCount: number) => readonly Cover[]): MakeTracer =>
+  (fastSolids: (surfaces: readonly Surface[], receiverCount: number) => Cover | null): MakeTracer =>
   (surfaces, receivers) => {
     checkScene(surfaces, receivers);
     const gridFor = makeReceiverGrid(receivers);
-    const [reachOf, shadeOf] = [makeReach(surfaces, receivers), makeShade(surfaces, receivers)];
+    const solids = fastSolids(surfaces, receivers.length);
+    const reachOf = solids === null ? makeReach(surfaces, receivers) : () => null;
+    const shadeOf = makeShade(surfaces, receivers);
     const covers = [
       prepareTriangles(surfaces),
-      ...solidsOf(surfaces, receivers.length),
+      ...(solids === null ? [prepareBlades(surfaces), prepareStems(surfaces)] : [solids]),
       prepareClouds(surfaces),
     ];
     return (toSky, crossing) => {
@@ -37,12 +40,7 @@ const makeTracer =
   };
 
 /** Blades and stems by WebAssembly with vectors where the platform has it; the same crossings in the same order either way. */
-export const parallelBeamTracer: MakeTracer = makeTracer((surfaces, count) => [
-  fastestSolids(surfaces, count),
-]);
+export const parallelBeamTracer: MakeTracer = makeTracer(fastestSolids);
 
 /** The same in TypeScript alone. */
-export const plainBeamTracer: MakeTracer = makeTracer((surfaces) => [
-  prepareBlades(surfaces),
-  prepareStems(surfaces),
-]);
+export const plainBeamTracer: MakeTracer = makeTracer(() => null);

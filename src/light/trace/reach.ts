@@ -92,14 +92,11 @@ function widenBy(bounds: Bounds, surface: Surface, boxes: Map<Outline, OutlineBo
   }
 }
 
-/** Per surface 1 where some receiver may be behind it, 0 where none can be; null where all, or nearly all, are to be asked. */
+/** Per surface 1 where some receiver may be behind it, 0 where none can be; null where all are to be asked. */
 export type Reach = (frame: BeamFrame) => Uint8Array | null;
 
 /** So many surfaces a receiver make it worth asking which can matter. */
 const worthwhile = 8;
-
-/** Where more than this share is reached, all are asked: they are then asked by WebAssembly. */
-const mostReached = 0.5;
 
 /** Balls of surfaces, told from the middle of `from`. */
 function ballsOf(surfaces: readonly Surface[], from: ArrayLike<number>): Float64Array {
@@ -162,17 +159,12 @@ export function makeReach(surfaces: readonly Surface[], receivers: readonly Rece
       return Math.abs(along(balls, at, top)) <= t + radius && along(balls, at, ahead) >= -a - radius;
     };
     reached.fill(0);
-    let count = 0;
     for (let first = 0, at = 0; first < reached.length; first += run, at += stride) {
       if (!isNear(ofRuns, at)) continue;
       const end = Math.min(reached.length, first + run);
-      for (let s = first; s < end; s++) {
-        if (!isNear(ofEach, stride * s)) continue;
-        reached[s] = 1;
-        count++;
-      }
+      for (let s = first; s < end; s++) if (isNear(ofEach, stride * s)) reached[s] = 1;
     }
-    return count > mostReached * reached.length ? null : reached;
+    return reached;
   };
 }
 

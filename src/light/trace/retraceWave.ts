@@ -10,21 +10,24 @@ import { parallelBeamTracer } from './parallelBeam.ts';
 import { isUntidy, tidyWave } from './tidyWave.ts';
 import { checkOwners, closeRay, directionsAStep, lastOf, traceWaveSteps } from './wave.ts';
 import { WaveRecord } from './waveRecord.ts';
-import { compareOwners, receiversBefore } from './whatStays.ts';
+import { compareOwners, type OwnerChange, receiversBefore } from './whatStays.ts';
 
 interface Scene {
   readonly surfaces: readonly Surface[];
   readonly receivers: readonly Receiver[];
 }
 
-export interface RetraceWaveInput extends Scene {
+export interface RetracingInput extends Scene {
   /** Owners run from 0 to ownerCount - 1. */
   readonly ownerCount: number;
-  /** The scene that `wave` was traced of; what the two have in common is taken from that wave. */
+  /** The scene that the waves were traced of; what the two have in common is taken from those. */
   readonly before: Scene;
-  readonly wave: Wave;
   /** `sceneChange(before.surfaces, surfaces)`, where it is known already. */
   readonly change?: SceneChange;
+}
+
+export interface RetraceWaveInput extends RetracingInput {
+  readonly wave: Wave;
 }
 
 /** Some receivers among some surfaces, traced by themselves. */
@@ -59,53 +62,107 @@ function isAscending(stays: Int32Array): boolean {
   return left.every((owner, i) => i === 0 || owner > (left[i - 1] as number));
 }
 
-/** As `retraceWave`, handing over after every 16 directions with the share done, 0 to 1. */
-export function* retraceWaveSteps(
-  input: RetraceWaveInput,
-  makeTracer: MakeTracer = parallelBeamTracer,
-): Generator<number, Wave, void> {
-  const { surfaces, receivers, ownerCount, before, wave } = input;
-  const { directions, receiverCount: hadReceivers, rayList, rayCloudShare } = wave;
-  checkOwners(surfaces, ownerCount);
-  const change = input.change ?? sceneChange(before.surfaces, surfaces);
-  const { stays, isTouched } = compareOwners(before.surfaces, surfaces, ownerCount, change);
-  if (stays[fixedOwner] !== fixedOwner || !isAscending(stays)) {
-    return yield* traceWaveSteps({ surfaces, receivers, directions, ownerCount }, makeTracer);
+/** What the scenes before and after have in common; waves are brought up to date by it one after another. */
+class Retracer {
+  private readonly input: RetracingInput;
+  private readonly stays: Int32Array;
+  /** Receivers that stayed, what they were before, and those that did not stay. */
+  private readonly kept: readonly number[];
+  private readonly keptBefore: Int32Array;
+  private readonly moved: readonly number[];
+  private readonly ofMoved: Part;
+  private readonly throughTouched: Part;
+
+  constructor(input: RetracingInput, change: SceneChange, owners: OwnerChange, makeTracer: MakeTracer) {
+    const { surfaces, receivers, before } = input;
+    const receiverBefore = receiversBefore(before.receivers, receivers, change);
+    const touched = where(surfaces, ({ owner }) => owners.isTouched[owner] === 1);
+    this.input = input;
+    this.stays = owners.stays;
+    this.kept = where(receiverBefore, (was) => was >= 0);
+    this.keptBefore = receiverBefore.filter((was) => was >= 0);
+    this.moved = where(receiverBefore, (was) => was < 0);
+    this.ofMoved = new Part(input, [...surfaces.keys()], this.moved, makeTracer);
+    this.throughTouched = new Part(input, touched, this.kept, makeTracer);
   }
-  const receiverBefore = receiversBefore(before.receivers, receivers, change);
-  const [kept, moved] = [where(receiverBefore, (was) => was >= 0), where(receiverBefore, (was) => was < 0)];
-  const touched = where(surfaces, ({ owner }) => isTouched[owner] === 1);
-  const ofMoved = new Part(input, [...surfaces.keys()], moved, makeTracer);
-  const throughTouched = new Part(input, touched, kept, makeTracer);
-  const lists = new OldLists(wave, stays);
-  const record = new WaveRecord(directions, receivers, surfaces.some(isFixedCloud), lists.kept());
-  const through = throughTouched.crossings;
-  const cloudShare = new Float64Array(receivers.length);
-  for (const [d, direction] of directions.entries()) {
-    if (d > 0 && d % directionsAStep === 0) yield d / directions.length;
-    ofMoved.follow(direction);
-    throughTouched.follow(direction);
-    record.begin(d);
-    let [nextMoved, nextKept] = [0, 0];
-    for (let r = 0; r < receivers.length; r++) {
-      const was = receiverBefore[r] as number;
-      if (was < 0) {
-        cloudShare[r] = ofMoved.crossings.cloudShare[nextMoved] as number;
-        record.list[r] = closeRay(record, r, ofMoved.crossings, nextMoved++);
-      } else {
-        const ray = d * hadReceivers + was;
-        if (rayCloudShare !== null) cloudShare[r] = rayCloudShare[ray] as number;
-        const list = rayList[ray] as number;
-        const isSame = lists.isWhole[list] === 1 && !through.hasOwners(nextKept);
-        record.list[r] = isSame ? list : lists.close(list, record, through, nextKept);
-        nextKept++;
+
+  *steps(wave: Wave): Generator<number, Wave, void> {
+    const { ofMoved, throughTouched } = this;
+    const { surfaces, receivers } = this.input;
+    const lists = new OldLists(wave, this.stays);
+    const record = new WaveRecord(wave.directions, receivers, surfaces.some(isFixedCloud), lists.kept());
+    const cloudShare = new Float64Array(receivers.length);
+    for (const [d, direction] of wave.directions.entries()) {
+      if (d > 0 && d % directionsAStep === 0) yield d / wave.directions.length;
+      ofMoved.follow(direction);
+      throughTouched.follow(direction);
+      record.begin(d);
+      this.takeOver(wave, d, lists, record);
+      for (let k = 0; k < this.moved.length; k++) {
+        const r = this.moved[k] as number;
+        record.list[r] = closeRay(record, r, ofMoved.crossings, k);
+      }
+      if (wave.rayCloudShare !== null) this.takeClouds(wave, d, cloudShare);
+      record.end(d, cloudShare);
+    }
+    const retraced = record.wave();
+    return isUntidy(retraced, wave.listStart.length - 1) ? tidyWave(retraced) : retraced;
+  }
+
+  /** The lists of receivers that stayed: most are as they were. */
+  private takeOver({ rayList, receiverCount }: Wave, d: number, lists: OldLists, record: WaveRecord): void {
+    const { kept, keptBefore, throughTouched } = this;
+    const { crossings } = throughTouched;
+    const first = d * receiverCount;
+    for (let k = 0; k < kept.length; k++) {
+      const list = rayList[first + (keptBefore[k] as number)] as number;
+      const isWhole = lists.isWhole[list] === 1;
+      record.list[kept[k] as number] = isWhole ? list : lists.close(list, record, crossings, k);
+    }
+    for (let at = 0; at < crossings.crossedCount; at++) {
+      const k = crossings.crossed[at] as number;
+      const list = rayList[first + (keptBefore[k] as number)] as number;
+      if (lists.isWhole[list] === 1) {
+        record.list[kept[k] as number] = lists.close(list, record, crossings, k);
       }
     }
-    record.end(d, cloudShare);
   }
-  const retraced = record.wave();
-  return isUntidy(retraced, wave.listStart.length - 1) ? tidyWave(retraced) : retraced;
+
+  private takeClouds({ rayCloudShare, receiverCount }: Wave, d: number, into: Float64Array): void {
+    const { kept, keptBefore, moved, ofMoved } = this;
+    kept.forEach((r, k) => {
+      into[r] = rayCloudShare?.[d * receiverCount + (keptBefore[k] as number)] as number;
+    });
+    moved.forEach((r, k) => {
+      into[r] = ofMoved.crossings.cloudShare[k] as number;
+    });
+  }
 }
+
+/**
+ * Brings waves of one scene up to date, one after another: what does not depend on the wave is prepared once. The steps are those of
+ * `retraceWaveSteps`; one wave is to be done before the next is begun.
+ */
+export function waveRetracing(
+  input: RetracingInput,
+  makeTracer: MakeTracer = parallelBeamTracer,
+): (wave: Wave) => Generator<number, Wave, void> {
+  const { surfaces, receivers, ownerCount, before } = input;
+  checkOwners(surfaces, ownerCount);
+  const change = input.change ?? sceneChange(before.surfaces, surfaces);
+  const owners = compareOwners(before.surfaces, surfaces, ownerCount, change);
+  if (owners.stays[fixedOwner] !== fixedOwner || !isAscending(owners.stays)) {
+    return ({ directions }) => traceWaveSteps({ surfaces, receivers, directions, ownerCount }, makeTracer);
+  }
+  const retracer = new Retracer(input, change, owners, makeTracer);
+  return (wave) => retracer.steps(wave);
+}
+
+/** As `retraceWave`, handing over after every 16 directions with the share done, 0 to 1. */
+export const retraceWaveSteps = (
+  input: RetraceWaveInput,
+  makeTracer?: MakeTracer,
+): Generator<number, Wave, void> => waveRetracing(input, makeTracer)(input.wave);
 
 /**
  * The wave that `traceWave` would give of the scene as it now is: every ray with the same list, shares and cosine, to the last

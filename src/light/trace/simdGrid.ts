@@ -1,10 +1,12 @@
 /** Blades and stems of the point grid by WebAssembly with vectors: `assembly/pointGrid.ts`, the twin of `blades.ts` and `stems.ts`. */
-import type { Blade, Surface } from '../../geometry/surface.ts';
-import { bladeStride, prepareBlades, preparedBlades } from './blades.ts';
+import type { Blade, Stem, Surface } from '../../geometry/surface.ts';
+import { distance } from '../../geometry/vec.ts';
+import { bladeStride, preparedBlades } from './blades.ts';
+import { Balls, ballsOfParallelograms } from './lattice/balls.ts';
 import { makeMaskTable } from './lattice/masks.ts';
 import { simdInstance } from './lattice/simdModule.ts';
 import type { BeamFrame, Cover, ReceiverGrid } from './receiverGrid.ts';
-import { isShadedEndOn, prepareStems, stemsOf } from './stems.ts';
+import { isShadedEndOn, stemsOf } from './stems.ts';
 
 interface Global {
   readonly value: number;
@@ -18,6 +20,8 @@ interface GridExports {
   readonly gridBladeSurfaceAt: Global;
   readonly gridStemAt: Global;
   readonly gridStemSurfaceAt: Global;
+  readonly gridBladeBallAt: Global;
+  readonly gridStemBallAt: Global;
   readonly gridTexelAt: Global;
   readonly gridRowStartAt: Global;
   readonly gridEdgeAt: Global;
@@ -39,6 +43,15 @@ interface GridExports {
   readonly coverGrid: (...frameAndGrid: number[]) => number;
 }
 
+function ballsOfStems(stems: readonly { readonly stem: Stem }[]): Float32Array {
+  const balls = new Balls(stems.length);
+  stems.forEach(({ stem: { from, to, fromRadiusM, toRadiusM } }, n) => {
+    const middle = (k: 0 | 1 | 2): number => (from[k] + to[k]) / 2;
+    balls.put(n, middle(0), middle(1), middle(2), distance(from, to) / 2 + Math.max(fromRadiusM, toRadiusM));
+  });
+  return balls.numbers;
+}
+
 function load(kernel: GridExports, surfaces: readonly Surface[], receiverCount: number) {
   const blades = preparedBlades(surfaces);
   const masks = makeMaskTable();
@@ -54,6 +67,10 @@ function load(kernel: GridExports, surfaces: readonly Surface[], receiverCount: 
   const ends = stems.map(({ stem }) => [...stem.from, ...stem.to, stem.fromRadiusM, stem.toRadiusM]);
   new Float64Array(buffer, kernel.gridStemAt.value).set(ends.flat());
   new Int32Array(buffer, kernel.gridStemSurfaceAt.value).set(stems.map(({ surface }) => surface));
+  new Float32Array(buffer, kernel.gridBladeBallAt.value).set(
+    ballsOfParallelograms(blades.numbers, count, bladeStride),
+  );
+  new Float32Array(buffer, kernel.gridStemBallAt.value).set(ballsOfStems(stems));
   new Uint8Array(buffer, kernel.gridTexelAt.value).set(texel);
   new Int32Array(buffer, kernel.gridRowStartAt.value).set(rowStart);
   new Float64Array(buffer, kernel.gridEdgeAt.value).set(edge);
@@ -79,24 +96,19 @@ function coverAll(kernel: GridExports, { right, top, ahead }: BeamFrame, grid: R
   return new Int32Array(kernel.memory.buffer, kernel.gridMetAt.value, 2 * met);
 }
 
-/** Fewer things or receivers are not worth handing over. */
-const worthwhile = 64;
+/** Fewer things are not worth handing over. */
+const worthwhile = 16;
 
 /**
- * As `prepareBlades` and then `prepareStems`, by WebAssembly where the platform has it: the same crossings in the same order. Asks all
- * things where not told that few are reached.
+ * As `prepareBlades` and then `prepareStems`, by WebAssembly: the same crossings in the same order. Asks only things that may reach a
+ * receiver, whatever it is told. Null where the platform cannot, or there is little to be asked.
  */
-export function fastestSolids(surfaces: readonly Surface[], receiverCount: number): Cover {
-  const plain = [prepareBlades(surfaces), prepareStems(surfaces)];
+export function fastestSolids(surfaces: readonly Surface[], receiverCount: number): Cover | null {
   const count = surfaces.reduce((sum, { shape }) => sum + (shape === 'blade' || shape === 'stem' ? 1 : 0), 0);
-  const kernel = Math.min(count, receiverCount) < worthwhile ? null : simdInstance<GridExports>();
-  const loaded = kernel === null ? null : load(kernel, surfaces, receiverCount);
-  return (frame, grid, reached, crossing) => {
-    if (kernel === null || loaded === null || reached !== null || grid.count < worthwhile) {
-      for (const cover of plain) cover(frame, grid, reached, crossing);
-      return;
-    }
-    const { blades, stems } = loaded;
+  const kernel = count < worthwhile || receiverCount === 0 ? null : simdInstance<GridExports>();
+  if (kernel === null) return null;
+  const { blades, stems } = load(kernel, surfaces, receiverCount);
+  return (frame, grid, _, crossing) => {
     const met = coverAll(kernel, frame, grid);
     for (let m = 0; m < met.length; m += 2) {
       const [k, thing] = [met[m] as number, met[m + 1] as number];

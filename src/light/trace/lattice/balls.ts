@@ -2,7 +2,7 @@
 import { bladeStride, type LatticeScene, stemStride } from './scene.ts';
 
 /** By fours in single precision, as `assembly` reads them: x of four balls, y, z, radius, metres. */
-class Balls {
+export class Balls {
   readonly numbers: Float32Array;
 
   constructor(count: number) {
@@ -21,10 +21,14 @@ class Balls {
   }
 }
 
-export function ballsOfBlades({ bladeCount, blade }: LatticeScene): Float32Array {
-  const balls = new Balls(bladeCount);
-  for (let b = 0; b < bladeCount; b++) {
-    const at = b * bladeStride;
+/**
+ * Balls round parallelograms.
+ * @param blade numbers of each from stride x number on: a corner and two sides, x, y, z each
+ */
+export function ballsOfParallelograms(blade: Float64Array, count: number, stride: number): Float32Array {
+  const balls = new Balls(count);
+  for (let b = 0; b < count; b++) {
+    const at = b * stride;
     const number = (k: number): number => blade[at + k] as number;
     const middle = (k: number): number => number(k) + (number(k + 3) + number(k + 6)) / 2;
     let [along, across] = [0, 0];
@@ -36,6 +40,9 @@ export function ballsOfBlades({ bladeCount, blade }: LatticeScene): Float32Array
   }
   return balls.numbers;
 }
+
+export const ballsOfBlades = ({ bladeCount, blade }: LatticeScene): Float32Array =>
+  ballsOfParallelograms(blade, bladeCount, bladeStride);
 
 export function ballsOfStems({ stemCount, stem }: LatticeScene): Float32Array {
   const balls = new Balls(stemCount);
