@@ -1,5 +1,12 @@
 /** The sheet with its four tabs. On a phone it slides up from the bottom in three steps. */
-import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef } from 'react';
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  type ReactNode,
+  type RefObject,
+  useEffect,
+  useRef,
+} from 'react';
 import { sheetNames } from '../state/preferences.ts';
 import { type SheetSize, usePreferences, useView, useWorkbench } from '../state/workbench.ts';
 import { frameWords as words } from './words.ts';
@@ -9,9 +16,24 @@ const sizes: readonly SheetSize[] = ['peek', 'half', 'full'];
 const stepped = (size: SheetSize, by: number): SheetSize =>
   sizes[Math.min(sizes.length - 1, Math.max(0, sizes.indexOf(size) + by))] ?? size;
 
+/** Where a page gives way to another and the focus was on what is gone, the new page takes it: keys go on from there. */
+function useKeptFocus(page: RefObject<HTMLElement | null>): void {
+  const { sheet } = usePreferences();
+  const { isStarting, isGrid } = useView();
+  const isFirst = useRef(true);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it is these that change the page
+  useEffect(() => {
+    if (!isFirst.current && document.activeElement === document.body)
+      page.current?.focus({ preventScroll: true });
+    isFirst.current = false;
+  }, [page, sheet, isStarting, isGrid]);
+}
+
 export function Sheet({ children }: { readonly children: ReactNode }) {
   const { sheetSize } = useView();
   const { sheet } = usePreferences();
+  const page = useRef<HTMLDivElement>(null);
+  useKeptFocus(page);
   return (
     <main className="sheet" data-size={sheetSize}>
       <Handle />
@@ -24,6 +46,7 @@ export function Sheet({ children }: { readonly children: ReactNode }) {
         // A page that scrolls must be reachable by key.
         tabIndex={0}
         key={sheet}
+        ref={page}
       >
         {children}
       </div>
