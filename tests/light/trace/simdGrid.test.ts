@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Receiver, Surface } from '../../../src/geometry/surface.ts';
-import type { Vec3 } from '../../../src/geometry/vec.ts';
+import { add, distance, type Vec3 } from '../../../src/geometry/vec.ts';
+import { bruteForceTracer } from '../../../src/light/trace/bruteForce.ts';
 import { parallelBeamTracer, plainBeamTracer } from '../../../src/light/trace/parallelBeam.ts';
 import { traceWave } from '../../../src/light/trace/wave.ts';
 import type { TraceDirection } from '../../../src/light/tracer.ts';
 import { sampleIds } from '../../document/sampleFiles.ts';
 import { waveOf } from '../cells.ts';
+import { moved, movedReceiver } from './moves.ts';
 import { realCanopy } from './realCanopy.ts';
 import { anyDirection, sceneOf, stream } from './scene.ts';
 
@@ -52,6 +54,40 @@ describe('blades and stems of the point grid as WebAssembly', () => {
   it.each(sampleIds)('meet on a sample tree what their twin meets: %s (seed 874)', (id) => {
     const { surfaces, receivers } = realCanopy(id);
     expect(compared(surfaces, receivers, directions(874, 9))).toBeGreaterThan(1000);
+  });
+
+  it.each([
+    [878, 0],
+    [879, 700],
+  ])('meet for a few receivers close together what brute force meets (seed %i, %i m away)', (seed, awayM) => {
+    const { surfaces, receivers } = sceneOf(seed, {
+      leaves: 300,
+      stems: 90,
+      triangles: 3,
+      clouds: 0,
+      openReceivers: 60,
+    });
+    const shift = (v: Vec3): Vec3 => add(v, [awayM, 0, -awayM / 3]);
+    const still = (v: Vec3): Vec3 => v;
+    const there = surfaces.map((surface) => moved(surface, still, shift));
+    const middle = (receivers.at(-1) as Receiver).point;
+    const few = receivers
+      .filter(({ point }) => distance(point, middle) < 0.25)
+      .map((receiver) => movedReceiver(receiver, still, shift));
+    const [fast, slow] = [parallelBeamTracer(there, few), bruteForceTracer(there, few)];
+    let met = 0;
+    for (const toSky of directions(seed, 40)) {
+      const pairs = (trace: TraceDirection): string[] => {
+        const found: string[] = [];
+        trace(toSky, (receiver, surface) => found.push(`${receiver} ${surface}`));
+        return found.sort();
+      };
+      const got = pairs(fast);
+      expect(got).toEqual(pairs(slow));
+      met += got.length;
+    }
+    expect(few.length).toBeLessThan(60);
+    expect(met).toBeGreaterThan(100);
   });
 
   it('find room for more crossings than were looked for (seed 875)', () => {
