@@ -35,11 +35,12 @@ export const pinchHeatGdd8 = (atLeaf: number, values: FigValues): number =>
  * Heat sum at which the fig of a node appears, GDD8; null for a node that the pinch takes.
  *
  *   unpinched          own = firstFig + (bearing - 1) x phyllochron
- *   below the pinch    min(own, max(pinch, firstFig)): a pinch makes the figs set on the nodes there are (common practice), none
- *                      before the first figs of a shoot would be seen (our choice)
+ *   below the pinch    min(own, pinch): a pinch makes the figs set on the nodes there are (common practice), on a low pinch
+ *                      before the first figs of a shoot would be seen
  *   on the one lateral own + the heat of the week it takes to break (after Hosomi: buds below a heading cut broke 7 days later)
  *
- * Nothing here is fitted to a trial of pinching.
+ * That none waits for the time of first figs was chosen by a trial of pinching at 4 nodes (Hiroshima Agricultural Technology Center
+ * 1999), which it meets with 3 weeks, and with waiting misses with 2; nothing else here is fitted to one.
  */
 function appearsGdd8(
   { node, bearing, leaves }: NodeFigs,
@@ -48,9 +49,7 @@ function appearsGdd8(
 ): number | null {
   const own = values.firstFigHeatGdd8 + (bearing - 1) * values.phyllochronGdd8;
   if (pinch === null || leaves <= pinch.atLeaf) return own;
-  if (node <= pinch.atLeaf) {
-    return Math.min(own, Math.max(pinchHeatGdd8(pinch.atLeaf, values), values.firstFigHeatGdd8));
-  }
+  if (node <= pinch.atLeaf) return Math.min(own, pinchHeatGdd8(pinch.atLeaf, values));
   return pinch.laterals === 'keep one' ? own + breakGdd8 : null;
 }
 

@@ -31,8 +31,10 @@ describe('a pinched shoot', () => {
     expect(pinched.slice(3)).toEqual([pinchedAt, pinchedAt, pinchedAt]);
   });
 
-  it('sets none before the first figs of any shoot would be seen', () => {
-    expect(appears(shoot(), { atLeaf: 4, laterals: 'rub off all' })).toEqual([first, first]);
+  it('sets them at once where it comes before the first figs of any shoot would be seen', () => {
+    const pinchedAt = pinchHeatGdd8(4, values);
+    expect(pinchedAt).toBeLessThan(first);
+    expect(appears(shoot(), { atLeaf: 4, laterals: 'rub off all' })).toEqual([pinchedAt, pinchedAt]);
   });
 
   it('bears the rest on a lateral when one is kept, later by the time it takes to break', () => {
