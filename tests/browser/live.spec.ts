@@ -59,6 +59,35 @@ test('the light follows a tree that is pulled, grey until it has caught up', asy
   await isCaughtUp(page);
 });
 
+test('a limb that is pulled on the stage is lit as it is drawn, before the hand lets go', async ({
+  page,
+}) => {
+  await openPage(page);
+  await stageIsDrawn(page);
+  await sheet(page, 'Tree').click();
+  await page.getByRole('button', { name: /^South-east limb limb/ }).click();
+  await page.keyboard.press('3');
+  await page.keyboard.press('d');
+  const tip = page.locator('[data-handle="tip-0"]');
+  await expect(tip).toBeVisible();
+  await isCaughtUp(page);
+  await noteAges(page);
+  const box = await tip.boundingBox();
+  if (box === null) throw new Error('the tip is not in the picture');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 60, y - 25, { steps: 5 });
+  await expect.poll(() => agesSeen(page)).toContain('Grey: light of a moment ago');
+  // The hand rests, and the light of what it holds is there: nothing was made of it yet.
+  await isCaughtUp(page);
+  await expect(page.locator('[data-command=undo]')).toBeDisabled();
+  await page.mouse.move(x + 90, y - 45, { steps: 3 });
+  await page.mouse.up();
+  await expect(page.locator('[data-command=undo]')).toBeEnabled();
+  await isCaughtUp(page);
+});
+
 test('figures of a moment ago are marked as such on the Light sheet', async ({ page }) => {
   await openPage(page);
   await sheet(page, 'Tree').click();

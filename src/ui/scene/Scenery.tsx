@@ -2,6 +2,7 @@
 import { memo } from 'react';
 import type { TreeFile } from '../../document/treeFile.ts';
 import type { Canopy } from '../../growth/canopy.ts';
+import { ContactShade } from './ContactShade.tsx';
 import type { Extent } from './extent.ts';
 import { Ground } from './Ground.tsx';
 import { MeasuringStick } from './MeasuringStick.tsx';
@@ -38,6 +39,7 @@ export const Scenery = memo((props: SceneryProps) => {
       />
       {!isFromSun && <MeasuringStick extent={extent} units={units} colours={colours} />}
       {sun !== null && !isFromSun && <SunPath sun={sun} extent={extent} colours={colours} />}
+      <ContactShade file={file} />
       <Pot file={file} colours={colours} fine={fine} />
       <Surroundings site={file.site} extent={extent} colours={colours} />
     </>

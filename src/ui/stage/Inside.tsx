@@ -1,5 +1,5 @@
 /** Over the stage: ways to see into the crown. */
-import { useId } from 'react';
+import { useId, useState } from 'react';
 import { type Looks, useShownFile, useUnits, useView, useWorkbench } from '../state/workbench.ts';
 import { drawnCanopy } from './drawnCanopy.ts';
 import { insideWords as words } from './insideWords.ts';
@@ -11,11 +11,13 @@ const all: Looks = { findsShade: false, isCutAway: false, heightsM: null };
 
 export function Inside() {
   const { looks } = useView();
+  // Closed, it asks for nothing: a tree that is pulled is not grown for it.
+  const [isOpen, setOpen] = useState(false);
   const isSet = looks.findsShade || looks.isCutAway || looks.heightsM !== null;
   return (
-    <details className="inside">
+    <details className="inside" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary className={isSet ? 'button is-set' : 'button'}>{words.title}</summary>
-      <Ways isSet={isSet} />
+      {isOpen ? <Ways isSet={isSet} /> : null}
     </details>
   );
 }
