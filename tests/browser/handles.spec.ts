@@ -193,3 +193,30 @@ test('each view is one tap and one key away, and keys alone can be turned off', 
   await page.keyboard.press('1');
   await expect(page.locator('[data-command=from-front]')).toHaveAttribute('aria-pressed', 'true');
 });
+
+test('the second view shows the other direction and is swapped with the large one by a tap', async ({
+  page,
+}) => {
+  await beginDrawing(page);
+  const second = page.locator('.second-picture');
+  await expect(second).toHaveAccessibleName('Second view, from above. Look from there');
+  const limbOf = () => second.locator('path.is-selected').getAttribute('d');
+  const before = await limbOf();
+  const box = await handle(page, 'tip-0').boundingBox();
+  if (box === null) throw new Error('the tip is not in the picture');
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x - 70, box.y + 30, { steps: 3 });
+  // Live, before the hand lets go.
+  await expect.poll(limbOf).not.toBe(before);
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  await expect.poll(limbOf).toBe(before);
+  await second.click();
+  await expect(page.getByTestId('view-seen')).toHaveText(views.above[1]);
+  await expect(second).toHaveAccessibleName('Second view, from the south. Look from there');
+  await second.click();
+  await expect(page.getByTestId('view-seen')).toHaveText(views.south[1]);
+  await page.getByRole('button', { name: 'Second view', exact: true }).click();
+  await expect(second).toBeHidden();
+});

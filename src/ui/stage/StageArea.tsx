@@ -18,6 +18,8 @@ import { Inside } from './Inside.tsx';
 import { Legend } from './Legend.tsx';
 import { Marking } from './marking/Marking.tsx';
 import { useBrush } from './marking/useBrush.ts';
+import { SecondView } from './SecondView.tsx';
+import { isSide } from './secondPicture.ts';
 import { useSeeInside } from './seeInside.ts';
 import { pointOfNode } from './skyPlace.ts';
 import { sunViewOf } from './sunView.ts';
@@ -55,6 +57,7 @@ export function StageArea() {
         </Suspense>
       </PictureGuard>
       <Legend />
+      <SecondView />
       <Handles />
       <Drawing />
       <Marking />
@@ -83,9 +86,22 @@ function useBeacon(canopy: Canopy, isSky: boolean): Vec3 | null {
   );
 }
 
+/** Keeps where the eye stands for all that lies over the picture. */
+function useTellEye(): (now: StageEye | null) => void {
+  const { eye } = useWorkbench();
+  return useCallback(
+    (now: StageEye | null) =>
+      eye.setState(({ lastSide }) => ({
+        now,
+        lastSide: now !== null && isSide(now.side) ? now.side : lastSide,
+      })),
+    [eye],
+  );
+}
+
 function Picture() {
-  const { editor, view, stage, eye, marks } = useWorkbench();
-  const tellEye = useCallback((now: StageEye | null) => eye.setState({ now }), [eye]);
+  const { editor, view, stage, marks } = useWorkbench();
+  const tellEye = useTellEye();
   const file = useShownFile();
   const selectedId = useSelected();
   const { units, theme, sheet } = usePreferences();

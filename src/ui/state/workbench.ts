@@ -41,6 +41,8 @@ export interface View extends PullView {
   readonly hand: 'look' | 'draw';
   /** The figures of the selected branch are laid open beside it to type in. */
   readonly isLabelOpen: boolean;
+  /** The small picture from another side; null: shown where there is room. */
+  readonly isSecondOpen: boolean | null;
   readonly hoveredId: string | null;
   /** The part of the season whose light is shown; null: all of it. */
   readonly time: ShownTime | null;
@@ -77,6 +79,14 @@ export interface View extends PullView {
   readonly kept: Kept | null;
 }
 
+/** Where the eye of the stage stands. */
+export interface EyeState {
+  /** Null while there is none. */
+  readonly now: StageEye | null;
+  /** The side it stood at last, before it looked from above. */
+  readonly lastSide: 'north' | 'east' | 'south' | 'west';
+}
+
 export interface Workbench {
   readonly editor: Editor;
   readonly light: LightWork;
@@ -92,8 +102,7 @@ export interface Workbench {
   readonly marks: MarkWork;
   /** The stage, while there is one. */
   readonly stage: { current: StageHandle | null };
-  /** Where the eye of the stage stands; null while there is none. */
-  readonly eye: StoreApi<{ readonly now: StageEye | null }>;
+  readonly eye: StoreApi<EyeState>;
 }
 
 const firstView: View = {
@@ -117,6 +126,7 @@ const firstView: View = {
   hand: 'look',
   held: null,
   isLabelOpen: false,
+  isSecondOpen: null,
   draft: null,
   draftFrame: null,
   sheetSize: 'half',
@@ -136,8 +146,19 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     const next = state.history.present.file;
     if (next === before.history.present.file) return;
     if (next.id !== before.history.present.file.id) {
-      const { sheetSize, kept, colouring, lookingAt, isGrid, hand, isLabelOpen } = view.getState();
-      view.setState({ ...firstView, sheetSize, kept, colouring, lookingAt, isGrid, hand, isLabelOpen });
+      const { sheetSize, kept, colouring, lookingAt, isGrid, hand, isLabelOpen, isSecondOpen } =
+        view.getState();
+      view.setState({
+        ...firstView,
+        sheetSize,
+        kept,
+        colouring,
+        lookingAt,
+        isGrid,
+        hand,
+        isLabelOpen,
+        isSecondOpen,
+      });
     }
   });
   followShownTree(editor, view, light);
@@ -154,7 +175,7 @@ export function createWorkbench(file: TreeFile, engine: Engine, shelf: Shelf, la
     draws: createDrawWork(editor, view),
     marks: createMarkWork(editor),
     stage: { current: null },
-    eye: createStore<{ readonly now: StageEye | null }>(() => ({ now: null })),
+    eye: createStore<EyeState>(() => ({ now: null, lastSide: 'south' })),
   };
 }
 

@@ -9,6 +9,7 @@ import { useSelected, useShownFile, useView, useWorkbench } from '../../state/wo
 import { type Handle, handlesOf, holdsOf, pullBy, pullByKeys, reaches, roomIn } from './handleLayout.ts';
 import { LiveLabel } from './LiveLabel.tsx';
 import { useHandle } from './useHandle.ts';
+import { useTools } from './useTools.ts';
 import { handleWords as words } from './words.ts';
 
 type Xy = readonly [x: number, y: number];
@@ -52,10 +53,11 @@ function HandlesOf({ id, places, eye }: HandlesOfProps) {
   const handles = handlesOf(places, eye);
   // While one is held, all stay where they were beside their places.
   const [frozen, setFrozen] = useState<Holds | null>(null);
-  const holds = frozen ?? holdsOf(handles, roomIn(eye.size), reach);
+  const { tools, measure } = useTools(eye);
+  const holds = frozen ?? holdsOf(handles, roomIn(eye.size), reach, tools);
   const shown = handles.filter(({ key }) => holds.has(key));
   return (
-    <div className="handles" role="group" aria-label={words.handles(name)}>
+    <div ref={measure} className="handles" role="group" aria-label={words.handles(name)}>
       <Lines handles={shown} holds={holds} places={places} eye={eye} />
       <p id="handle-keys" className="unseen">
         {words.keys}
@@ -71,7 +73,13 @@ function HandlesOf({ id, places, eye }: HandlesOfProps) {
           onHeld={(isHeld) => setFrozen(isHeld ? holds : null)}
         />
       ))}
-      <LiveLabel axis={axis} places={places} eye={eye} holds={shown.map((handle) => holdAt(handle, holds))} />
+      <LiveLabel
+        axis={axis}
+        places={places}
+        eye={eye}
+        holds={shown.map((handle) => holdAt(handle, holds))}
+        tools={tools}
+      />
     </div>
   );
 }

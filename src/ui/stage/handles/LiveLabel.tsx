@@ -14,7 +14,7 @@ import { quantities } from '../../fields/quantities.ts';
 import type { StageEye } from '../../scene/stageModel.ts';
 import { heldOf } from '../../state/pullWork.ts';
 import { useUnits, useView, useWorkbench } from '../../state/workbench.ts';
-import { narrowPx, roomIn } from './handleLayout.ts';
+import { narrowPx, type Room, roomIn } from './handleLayout.ts';
 import { labelPlace } from './labelPlace.ts';
 import { handleWords as words } from './words.ts';
 
@@ -26,20 +26,22 @@ interface LiveLabelProps {
   readonly eye: StageEye;
   /** Where fingers take hold of it. */
   readonly holds: readonly Xy[];
+  /** What lies over the picture. */
+  readonly tools: readonly Room[];
 }
 
 /** Sizes of the label closed and open, pixels: as in its sheet of style. */
-const closedPx = { width: 262, height: 44 };
+const closedPx = { width: 150, height: 48 };
 const openPx = { width: 260, height: 196 };
 
-export function LiveLabel({ axis, places, eye, holds }: LiveLabelProps) {
+export function LiveLabel({ axis, places, eye, holds, tools }: LiveLabelProps) {
   const { view } = useWorkbench();
   const { isLabelOpen } = useView();
   const [base, tip] = [eye.project(places.base), eye.project(places.tip)];
   if (base === null || tip === null) return null;
   const isAcross = isLabelOpen && eye.size.width < narrowPx;
   const label = isLabelOpen ? openPx : closedPx;
-  const [left, top] = labelPlace([base[0], base[1]], [tip[0], tip[1]], label, roomIn(eye.size), holds);
+  const [left, top] = labelPlace([base[0], base[1]], [tip[0], tip[1]], label, roomIn(eye.size), holds, tools);
   return (
     <div
       className={isAcross ? 'live-label is-across' : 'live-label'}
@@ -56,21 +58,23 @@ export function LiveLabel({ axis, places, eye, holds }: LiveLabelProps) {
   );
 }
 
-/** The figures in one line. */
+/** The figures in two lines. */
 function ClosedLabel({ axis, onOpen }: { readonly axis: TreeAxis; readonly onOpen: () => void }) {
   const units = useUnits();
   const { bearingDeg, fromUprightDeg, lengthM } = branchFigures(axis);
   const side = `${Math.round(bearingDeg) % 360}° ${shortWind(bearingDeg)}`;
   const [length, thick] = [formatLength(lengthM, units), formatLength(axis.baseDiameterM, units)];
-  const figures = `${side} · ${Math.round(fromUprightDeg)}° · ${length} · ⌀ ${thick}`;
+  const way = `${side} · ${Math.round(fromUprightDeg)}°`;
+  const size = `${length} · ⌀ ${thick}`;
   return (
     <button
       type="button"
       className="button live-figures"
-      aria-label={words.open(axis.name, figures)}
+      aria-label={words.open(axis.name, `${way} · ${size}`)}
       onClick={onOpen}
     >
-      {figures}
+      <span>{way}</span>
+      <span>{size}</span>
     </button>
   );
 }

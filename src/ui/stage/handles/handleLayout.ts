@@ -87,7 +87,7 @@ const unit = (v: Vec3): Vec3 => (length(v) > 0 ? scale(v, 1 / length(v)) : [1, 0
 const waysFrom = (wantedRad: number): readonly number[] =>
   [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6].map((n) => wantedRad + (n * Math.PI) / 6);
 
-/** The part of the picture over which no tools lie, pixels. */
+/** A part of the picture, pixels. */
 export interface Room {
   readonly left: number;
   readonly top: number;
@@ -95,7 +95,11 @@ export interface Room {
   readonly bottom: number;
 }
 
-/** As the sheet of style lays the tools: above and below, and in a narrow picture the views at its left. */
+/** From a part of the picture to a place, pixels; 0 inside. */
+export const awayFrom = ({ left, top, right, bottom }: Room, [x, y]: Xy): number =>
+  Math.hypot(Math.max(left - x, 0, x - right), Math.max(top - y, 0, y - bottom));
+
+/** Without what covers it above and below, and in a narrow picture without the views at its left: as the sheet of style lays them. */
 export const roomIn = ({ width, height }: { readonly width: number; readonly height: number }): Room =>
   width < narrowPx
     ? { left: 58, top: 58, right: width, bottom: height - 56 }
@@ -107,11 +111,13 @@ export const narrowPx = 600;
 /**
  * From each place to where it is taken hold of: clear of every other hold and of the tools. Places for which there is no room are left
  * out: a nearer look makes room.
+ * @param tools what lies over the picture, each with its own room
  */
 export function holdsOf(
   handles: readonly Handle[],
   room: Room,
   { hitPx, offPx }: Reach,
+  tools: readonly Room[],
 ): ReadonlyMap<string, Xy> {
   const taken: Xy[] = [];
   const holds = new Map<string, Xy>();
@@ -121,6 +127,7 @@ export function holdsOf(
     y > room.top + hitPx / 2 &&
     x < room.right - hitPx / 2 &&
     y < room.bottom - hitPx / 2 &&
+    tools.every((tool) => awayFrom(tool, [x, y]) >= hitPx / 2) &&
     taken.every((other) => Math.hypot(x - other[0], y - other[1]) >= hitPx);
   for (const { key, kind, at } of handles) {
     const outward = Math.atan2(at[1] - base[1], at[0] - base[0]);

@@ -1,5 +1,5 @@
 /** Where the figures of a branch stand in the picture: near its tip, clear of the wood and of the fingers that pull it. */
-import type { Room } from './handleLayout.ts';
+import { awayFrom, type Room } from './handleLayout.ts';
 
 type Xy = readonly [x: number, y: number];
 
@@ -8,51 +8,51 @@ export interface LabelSize {
   readonly height: number;
 }
 
-/** From the tip to the nearest edge: past the handle and the finger on it. From what is to stay in sight, pixels: our choice. */
-const besidePx = 64;
-const clearPx = 26;
+/** From what is to stay in sight: past a handle and the finger on it, pixels. Our choice. */
+const clearPx = 30;
 const edgePx = 8;
 /** The branch is taken for a straight line of so many points. */
 const samples = 12;
 
-/** The way from a rectangle to a point, pixels; 0 inside. */
-function away([left, top]: Xy, { width, height }: LabelSize, [x, y]: Xy): number {
-  return Math.hypot(Math.max(left - x, 0, x - left - width), Math.max(top - y, 0, y - top - height));
-}
+/** Places are tried so far apart, pixels. */
+const stepPx = 24;
 
 /**
- * The upper left corner: the first place near the tip that hides nothing, else that which hides least.
+ * The upper left corner: of the places that hide nothing that nearest to the tip, else that which hides least.
  * @param holds where fingers take hold
+ * @param tools what lies over the picture
  */
-export function labelPlace(base: Xy, tip: Xy, label: LabelSize, room: Room, holds: readonly Xy[]): Xy {
-  const { width, height } = label;
-  const [x, y] = tip;
-  const middle = y - height / 2;
-  const outward = x >= base[0] ? x + besidePx : x - besidePx - width;
-  const inward = x >= base[0] ? x - besidePx - width : x + besidePx;
-  const [lowest, farthest] = [room.bottom - height, room.right - width];
-  const wanted: readonly Xy[] = [
-    [outward, middle],
-    [x - width / 2, y - besidePx - height],
-    [outward, y - besidePx - height],
-    [inward, middle],
-    [inward, y - besidePx - height],
-    [outward, y + besidePx],
-    [room.left, room.top],
-    [farthest, room.top],
-    [farthest, lowest],
-    [room.left, lowest],
-  ];
+export function labelPlace(
+  base: Xy,
+  tip: Xy,
+  { width, height }: LabelSize,
+  room: Room,
+  holds: readonly Xy[],
+  tools: readonly Room[],
+): Xy {
   const kept = Array.from({ length: samples + 1 }, (_, i): Xy => {
     const t = i / samples;
-    return [base[0] + (x - base[0]) * t, base[1] + (y - base[1]) * t];
+    return [base[0] + (tip[0] - base[0]) * t, base[1] + (tip[1] - base[1]) * t];
   }).concat(holds);
-  const within = (value: number, low: number, high: number): number =>
-    Math.max(low + edgePx, Math.min(high - edgePx, value));
-  const places = wanted.map(
-    ([left, top]): Xy => [within(left, room.left, farthest), within(top, room.top, lowest)],
-  );
-  const clearance = places.map((place) => Math.min(...kept.map((point) => away(place, label, point))));
-  const first = clearance.findIndex((px) => px >= clearPx);
-  return places[first >= 0 ? first : clearance.indexOf(Math.max(...clearance))] as Xy;
+  let best: { readonly place: Xy; readonly cost: number } | null = null;
+  for (const left of steps(room.left + edgePx, room.right - width - edgePx)) {
+    for (const top of steps(room.top, room.bottom - height - edgePx)) {
+      const box = { left, top, right: left + width, bottom: top + height };
+      const clear = Math.min(clearPx, ...kept.map((point) => awayFrom(box, point)));
+      const covered = tools.filter((tool) => overlaps(box, tool)).length;
+      // What is hidden counts for more than any distance, and a hidden tool for most.
+      const cost = awayFrom(box, tip) + 100 * (clearPx - clear) + 5000 * covered;
+      if (cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { place: [left, top], cost };
+    }
+  }
+  return best?.place ?? [room.left, room.top];
 }
+
+/** From the first place to the last, both included; the first alone where there is no room for more. */
+function steps(from: number, to: number): number[] {
+  const count = Math.max(0, Math.ceil((to - from) / stepPx));
+  return Array.from({ length: count + 1 }, (_, i) => Math.max(from, Math.min(to, from + i * stepPx)));
+}
+
+const overlaps = (a: Room, b: Room): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;

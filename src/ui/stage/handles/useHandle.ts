@@ -47,7 +47,10 @@ export function useHandle(acts: HandleActs) {
   useEffect(() => {
     const held = under.current;
     const onPointer = (event: globalThis.PointerEvent) => {
-      if (held.hold !== null && event.pointerId !== held.hold.pointerId) end(held, latest.current.drop);
+      if (held.hold === null || event.pointerId === held.hold.pointerId) return;
+      // Nor does the second finger begin anything of its own: the first is still down.
+      event.stopPropagation();
+      end(held, latest.current.drop);
     };
     const onKey = (event: globalThis.KeyboardEvent) => {
       if (event.key !== 'Escape' || held.hold === null) return;

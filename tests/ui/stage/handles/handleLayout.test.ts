@@ -10,6 +10,7 @@ import { flatFraming, flatSides, viewDirection } from '../../../../src/ui/scene/
 import { stageEyeOf } from '../../../../src/ui/scene/stageEye.ts';
 import type { StageEye } from '../../../../src/ui/scene/stageModel.ts';
 import {
+  awayFrom,
   type Handle,
   handlesOf,
   holdsOf,
@@ -71,6 +72,7 @@ describe('holds', () => {
   it(`never lie over each other or under the tools, wherever the branch is (seed ${seed})`, () => {
     const px = fc.tuple(fc.integer({ min: 0, max: 390 }), fc.integer({ min: 0, max: 404 }));
     const room = roomIn(phone);
+    const tool = { left: 290, top: 180, right: 390, bottom: 320 };
     let told = 0;
     fc.assert(
       fc.property(fc.array(px, { minLength: 7, maxLength: 7 }), (ats) => {
@@ -79,7 +81,7 @@ describe('holds', () => {
           const kind = kinds[i] ?? 'bend';
           return { key: `${kind}-${i}`, kind, nth: i, at, from: at, radiusM: 0.1 };
         });
-        const holds = holdsOf(handles, room, reaches.touch);
+        const holds = holdsOf(handles, room, reaches.touch, [tool]);
         const centres = handles.flatMap(({ key, at }) => {
           const off = holds.get(key);
           return off === undefined ? [] : [[at[0] + off[0], at[1] + off[1]] as const];
@@ -88,20 +90,24 @@ describe('holds', () => {
         for (const [i, [x, y]] of centres.entries()) {
           expect(x).toBeGreaterThan(room.left + 22);
           expect(y).toBeLessThan(room.bottom - 22);
+          expect(awayFrom(tool, [x, y])).toBeGreaterThanOrEqual(22);
           for (const [otherX, otherY] of centres.slice(i + 1))
             expect(Math.hypot(x - otherX, y - otherY)).toBeGreaterThanOrEqual(44);
         }
       }),
       { seed, numRuns: 200 },
     );
-    expect(told).toBeGreaterThan(600);
+    expect(told).toBeGreaterThan(500);
   });
 
   it('leave the tip itself free of the finger, and put a mouse on it', () => {
     const handles = handlesOf(placesOf('east'), eyeFrom('south', phone));
-    const [dx, dy] = holdsOf(handles, roomIn(phone), reaches.touch).get('tip-0') as readonly [number, number];
+    const [dx, dy] = holdsOf(handles, roomIn(phone), reaches.touch, []).get('tip-0') as readonly [
+      number,
+      number,
+    ];
     expect(Math.hypot(dx, dy)).toBeGreaterThan(22);
-    const onMouse = holdsOf(handles, roomIn(laptop), reaches.fine).get('tip-0') ?? [Number.NaN, 0];
+    const onMouse = holdsOf(handles, roomIn(laptop), reaches.fine, []).get('tip-0') ?? [Number.NaN, 0];
     expect(Math.hypot(...onMouse)).toBe(0);
   });
 });
@@ -175,7 +181,7 @@ describe('the label', () => {
     const y = fc.integer({ min: 90, max: 800 });
     fc.assert(
       fc.property(fc.tuple(x, y), fc.tuple(x, y), (base, tip) => {
-        const [left, top] = labelPlace(base, tip, label, room, [tip, base]);
+        const [left, top] = labelPlace(base, tip, label, room, [tip, base], []);
         expect(left).toBeGreaterThanOrEqual(room.left);
         expect(top).toBeGreaterThanOrEqual(room.top);
         expect(left + label.width).toBeLessThanOrEqual(room.right);
