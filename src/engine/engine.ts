@@ -36,6 +36,8 @@ export interface LightOptions {
 export interface PlanOptions {
   /** Worlds that the plan is tried in, 0 for none; default 32. */
   readonly worlds?: number;
+  /** A first list, too, as the `partial` of the progress: as soon as it is found, before it is tried in worlds. */
+  readonly firstList?: boolean;
   /** Ways to renew the tree, too. */
   readonly renewal?: boolean;
   /** A close bound on the search for what to keep, too: up to some minutes of work. */
@@ -94,13 +96,13 @@ export interface Engine {
     options?: LightOptions,
     onProgress?: (p: Progress<LightAnswer>) => void,
   ): Running<LightAnswer>;
-  /** A cut list. Keeps what is needed for `tryCuts`. */
-  plan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress) => void): Running<Plan>;
+  /** A cut list. Keeps what is needed for `tryCuts`, from the first list on. */
+  plan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress<Plan>) => void): Running<Plan>;
   /**
    * The cut list at once for a tree that differs from that of the last plan in pins alone, or for another boldness: nothing is
    * traced. Any other tree, and any other option that changes, is planned from scratch. Counts as the last plan from then on.
    */
-  replan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress) => void): Running<Replanned>;
+  replan(file: TreeFile, options?: PlanOptions, onProgress?: (p: Progress<Plan>) => void): Running<Replanned>;
   /**
    * Scores the tree of the last plan with these of its cuts made and no others. A first answer comes within milliseconds as
    * the `partial` of its progress; the result may wait until the tree has been regrown for these cuts.

@@ -1,3 +1,5 @@
+import type { JobSteps } from '../plan/errand.ts';
+import type { Plan } from '../plan/plan.ts';
 import { type PlanResult, planJob } from '../plan/planJob.ts';
 import { replanJob } from '../plan/replan.ts';
 import type { Engine, Running } from './engine.ts';
@@ -20,13 +22,32 @@ function keeper<Value>() {
   return {
     begin: (): number => ++calls,
     keep(call: number, made: Value): void {
-      if (call > from) [value, from] = [made, call];
+      if (call >= from) [value, from] = [made, call];
     },
     get: (): Value | null => value,
     clear(): void {
       [value, from] = [null, calls];
     },
   };
+}
+
+/** Keeps what a job for a plan found, first and last, and hands the first plan on to the asker. */
+function keptBy<Result extends PlanResult>(
+  last: ReturnType<typeof keeper<PlanResult>>,
+  steps: JobSteps<Result>,
+): Job<Result, Plan> {
+  const call = last.begin();
+  return (function* () {
+    let step = steps.next();
+    while (!step.done) {
+      const { first, ...stage } = step.value;
+      const told = first as PlanResult | undefined;
+      if (told !== undefined) last.keep(call, told);
+      step = steps.next(yield told === undefined ? stage : { ...stage, partial: told.plan });
+    }
+    last.keep(call, step.value);
+    return step.value;
+  })();
 }
 
 const refused = (why: string): Running<never> => ({
@@ -72,20 +93,14 @@ export function createInPlaceEngine(tracers: Tracers | null = null): Engine {
       });
     },
     plan(file, options = {}, onProgress) {
-      const call = last.begin();
-      return begin(planJob(planInputOf(file, options)), onProgress, (whole) => {
-        last.keep(call, whole);
-        return whole.plan;
-      });
+      const job = keptBy(last, planJob(planInputOf(file, options), options.firstList));
+      return begin(job, onProgress, ({ plan }) => plan);
     },
     replan(file, options = {}, onProgress) {
       const before = last.get();
       if (before === null) return refused('replan: no plan has been made yet');
-      const call = last.begin();
-      return begin(replanJob(before.made, planInputOf(file, options)), onProgress, (whole) => {
-        last.keep(call, whole);
-        return { plan: whole.plan, isApproximate: whole.isApproximate };
-      });
+      const job = keptBy(last, replanJob(before.made, planInputOf(file, options), options.firstList));
+      return begin(job, onProgress, ({ plan, isApproximate }) => ({ plan, isApproximate }));
     },
     tryCuts(cutIds, onProgress) {
       const context = last.get()?.trial;

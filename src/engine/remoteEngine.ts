@@ -64,8 +64,9 @@ export function createRemoteEngine(port: Port, stop: () => void): Engine & { fai
   return {
     light: (file, options = {}, tell) =>
       ask<LightAnswer>({ ask: 'light', file, options }, tell as OnProgress),
-    plan: (file, options = {}, tell) => ask<Plan>({ ask: 'plan', file, options }, tell),
-    replan: (file, options = {}, tell) => ask<Replanned>({ ask: 'replan', file, options }, tell),
+    plan: (file, options = {}, tell) => ask<Plan>({ ask: 'plan', file, options }, tell as OnProgress),
+    replan: (file, options = {}, tell) =>
+      ask<Replanned>({ ask: 'replan', file, options }, tell as OnProgress),
     tryCuts: (cutIds, tell) => ask<Trial>({ ask: 'tryCuts', cutIds }, tell as OnProgress),
     look: (file, question, options = {}, tell) => ask({ ask: 'look', file, question, options }, tell),
     takeWeather: (file, text) => ask({ ask: 'takeWeather', file, text }),

@@ -14,6 +14,7 @@ export function describeCut(
   cut: Omit<Cut, 'place' | 'when' | 'pass' | 'cautions'>,
   input: PlanInput,
   year: WorkYear,
+  isPassOpen = false,
 ): Cut {
   const context = ruleContext(input.tree, input.stance, input.values);
   const { place, thicknessM } = whereIs(context, cut, year.stage);
@@ -26,7 +27,7 @@ export function describeCut(
     isSick: cut.reasons.some((reason) => reason.rule === 'diseased'),
     treeAgeYears: yearOf(input.date) - context.trunk.axis.grownIn,
   };
-  const pass = passOf(cut, year.stage, input.values);
+  const pass = isPassOpen ? null : passOf(cut, year.stage, input.values);
   const when =
     pass === null
       ? windowFor(cut.reasons, year, input.date)

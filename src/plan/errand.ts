@@ -39,6 +39,8 @@ export interface Stage {
   /** What is being done, in plain words. */
   readonly doing: string;
   readonly errand?: Errand;
+  /** A usable answer before the last one: of a plan, what `PlanResult` is. */
+  readonly first?: unknown;
 }
 
 /** The steps of a job that the plan room knows; the engine's have coarse answers too. */

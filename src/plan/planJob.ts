@@ -26,14 +26,24 @@ export interface MadePlan {
  * Rules first, each on the tree the ones before leave; then the search over what is left, in rounds with regrowth; in rest
  * the tips. What stands in too few worlds is told apart and not counted. "Do nothing" is scored on its own canopy, the plan on its own
  * regrown one, with the same rays.
+ * @param wantsFirst whether a first plan is told, as the `first` of a step, before it is tried in worlds
  */
-export function* planJob(given: PlanInput): JobSteps<PlanResult> {
+export function* planJob(given: PlanInput, wantsFirst = false): JobSteps<PlanResult> {
   const input = { ...given, values: limitsOfForm(given.values) };
   yield { done: 0, doing: 'Looking at the wood' };
   const work = yield* weighedWork(input);
-  const found = yield* thinInRounds(roundsOf(input, work));
+  const rounds = roundsOf(input, work);
+  const tellFirst = (found: Thinned): JobSteps<void> => firstTold(given, input, work, found);
+  const found = yield* thinInRounds(wantsFirst ? { ...rounds, tellFirst } : rounds);
   const told = yield* within(tellPlan(input, work, found), 0.92, 1);
   return { ...told, made: { input: given, work, found, told } };
+}
+
+/** A plan of which it is not known yet how sure it is. */
+function* firstTold(given: PlanInput, input: PlanInput, work: WeighedWork, found: Thinned): JobSteps<void> {
+  const told = yield* tellPlan(input, work, found, { isFirst: true });
+  const first: PlanResult = { ...told, made: { input: given, work, found, told } };
+  yield { done: 1, doing: 'Trying the plan in plausible trees and years', first };
 }
 
 /** The rules' cuts, without those that stand in too few worlds. */

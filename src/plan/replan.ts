@@ -24,16 +24,18 @@ export interface Replanned extends PlanResult {
  * of that plan. Any other input, and pins that shorten other branches, are planned from scratch.
  * In how many worlds a cut stands is told as it was found for the plan before; how far the figs may lie apart is not told.
  */
-export function* replanJob(made: MadePlan, given: PlanInput): JobSteps<Replanned> {
-  if (!differsInPinsAlone(made.input, given)) return { ...(yield* planJob(given)), isApproximate: false };
+export function* replanJob(made: MadePlan, given: PlanInput, wantsFirst = false): JobSteps<Replanned> {
+  if (!differsInPinsAlone(made.input, given))
+    return { ...(yield* planJob(given, wantsFirst)), isApproximate: false };
   const input = { ...given, values: limitsOfForm(given.values) };
   const leave = new Set(made.work.yourCall.filter(isUnmarkedIn(input.tree)).map(({ id }) => id));
   const work = { ...(yield* findWork(input, { leave })), standsIn: made.work.standsIn };
-  if (endsOf(work) !== endsOf(made.work)) return { ...(yield* planJob(given)), isApproximate: false };
+  if (endsOf(work) !== endsOf(made.work))
+    return { ...(yield* planJob(given, wantsFirst)), isApproximate: false };
   const again = yield* thinAgain(roundsOf(input, work), made.found);
   const isApproximate = grows(input) && !sameIds(goingOf(work, again), goingOf(made.work, made.found));
   const found = { ...again, search: { ...again.search, agreed: !isApproximate } };
-  const told = yield* tellPlan(input, work, found, made.told);
+  const told = yield* tellPlan(input, work, found, { before: made.told });
   return { ...told, isApproximate, made: { input: given, work, found, told } };
 }
 

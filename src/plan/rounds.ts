@@ -55,6 +55,8 @@ export interface RoundsInput {
   readonly ends: readonly CutEnd[];
   /** Looks at what was taken in many worlds; left out where none are asked for. */
   readonly judge?: (chosen: Chosen) => JobSteps<Doubt>;
+  /** Tells what was found before that, on the rays of the search; left out where the end alone is wanted. */
+  readonly tellFirst?: (found: Thinned) => JobSteps<void>;
 }
 
 /** The keep-set of the round that is worth most on its own regrown canopy, and the two canopies to compare. */
@@ -67,15 +69,22 @@ export function* thinInRounds(input: RoundsInput): JobSteps<Thinned> {
       ? { taken: new Set(), thinned: start, first: start, search: noSearch, problem: null }
       : yield* within(agree(input, start), 0, 0.45);
   const chosen = yield* within(choosing(input, agreed), 0.45, 0.5);
-  const first = start === untouched ? agreed.first : untouched;
+  const sought = agreed.problem?.light() ?? null;
+  const { taken, choice, offered } = chosen;
+  const known = { taken, search: agreed.search, choice, offered, sought };
+  let first = start === untouched ? agreed.first : untouched;
+  if (input.judge !== undefined && input.tellFirst !== undefined) {
+    const waves = Math.min(plan.waves, searchWaves);
+    first = yield* within(tracing(waves, first, input), 0.5, 0.5);
+    const thinned = yield* within(tracing(waves, chosen.thinned, input), 0.5, 0.5);
+    yield* within(input.tellFirst({ ...known, asItIs: first, thinned, doubt: noDoubt }), 0.5, 0.5);
+  }
   const doubt = input.judge === undefined ? noDoubt : yield* within(input.judge(chosen), 0.5, 0.7);
   const asItIs = yield* within(tracing(plan.waves, first, input), 0.7, 0.8);
   const planned = withoutCalls(input, chosen, doubt.yourCall);
   const isSame = planned.full.canopy === asItIs.full.canopy;
   const thinned = isSame ? asItIs : yield* within(tracing(plan.waves, planned, input), 0.8, 0.9);
-  const sought = agreed.problem?.light() ?? null;
-  const { taken, choice, offered } = chosen;
-  return { asItIs, thinned, taken, doubt, search: agreed.search, choice, offered, sought };
+  return { ...known, asItIs, thinned, doubt };
 }
 
 /** The canopy of the plan, with what is the grower's call counted as staying. */

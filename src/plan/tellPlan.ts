@@ -27,12 +27,18 @@ export interface ToldPlan {
   readonly trial: TrialContext;
 }
 
-/** @param before a plan told from the same rays, for other cuts */
+interface Telling {
+  /** A plan told from the same rays, for other cuts. */
+  readonly before?: ToldPlan;
+  /** Before it was tried in worlds: which buds go in which pass is open. */
+  readonly isFirst?: boolean;
+}
+
 export function* tellPlan(
   input: PlanInput,
   work: WeighedWork,
   found: Thinned,
-  before: ToldPlan | null = null,
+  { before, isFirst = false }: Telling = {},
 ): JobSteps<ToldPlan> {
   const { free, pinned } = work.choice;
   const { taken, doubt } = found;
@@ -51,13 +57,10 @@ export function* tellPlan(
     found.asItIs === found.thinned ? trial : trialContext(found.asItIs, [], input, work.seasonYear);
   const doNothing = before?.plan.score.doNothing ?? tryThese(asItIs, []).score;
   const withYourCall = calls.length === 0 ? null : tryThese(trial, proposals).score;
-  const kept = [...free.filter(({ id }) => !taken.has(id)), ...pinned];
-  const told = proposals.map((one, i) => {
-    const standsIn = one.candidate === null ? work.standsIn.get(one.id) : doubt.standsIn.get(one.target);
-    return toCut(input, work.year, one, { ...(effects[i] as CutEffect), standsIn: standsIn ?? null }, kept);
-  });
+  const told = toCuts(input, work, found, { proposals, effects, isFirst });
   const { search, choice } = found;
-  const renewal = input.renewal === true ? { renewal: renewalWays(input, found.asItIs, work.year) } : {};
+  const renewal =
+    input.renewal === true && !isFirst ? { renewal: renewalWays(input, found.asItIs, work.year) } : {};
   const steps = workSteps(trial, planned);
   const plan: Plan = {
     date: input.date,
@@ -73,6 +76,27 @@ export function* tellPlan(
     remarks: remarksOn(input, work, found, { planned, proposals, doNothing, whole, steps }),
   };
   return { plan, trial };
+}
+
+interface Weighing {
+  readonly proposals: readonly Proposal[];
+  readonly effects: readonly CutEffect[];
+  readonly isFirst: boolean;
+}
+
+function toCuts(
+  input: PlanInput,
+  work: WeighedWork,
+  { taken, doubt }: Thinned,
+  { proposals, effects, isFirst }: Weighing,
+): Cut[] {
+  const { free, pinned } = work.choice;
+  const kept = [...free.filter(({ id }) => !taken.has(id)), ...pinned];
+  return proposals.map((one, i) => {
+    const standsIn = one.candidate === null ? work.standsIn.get(one.id) : doubt.standsIn.get(one.target);
+    const effect = { ...(effects[i] as CutEffect), standsIn: standsIn ?? null };
+    return toCut(input, work.year, one, effect, { kept, isFirst });
+  });
 }
 
 interface Weighed {
@@ -121,11 +145,11 @@ function toCut(
   year: WorkYear,
   one: Proposal,
   effect: CutEffect & Pick<Cut, 'standsIn'>,
-  kept: readonly Candidate[],
+  { kept, isFirst }: { readonly kept: readonly Candidate[]; readonly isFirst: boolean },
 ): Cut {
   const { candidate } = one;
   const reasons = candidate === null ? one.reasons : searchReasons(candidate, kept, effect, input.values);
   const { id, kind, target, atM } = one;
   const { gain, ifKept, standsIn } = effect;
-  return describeCut({ id, kind, target, atM, reasons, gain, ifKept, standsIn }, input, year);
+  return describeCut({ id, kind, target, atM, reasons, gain, ifKept, standsIn }, input, year, isFirst);
 }

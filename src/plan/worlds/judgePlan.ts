@@ -99,7 +99,7 @@ function* inWorlds(
   for (const [w, one] of tasks.entries()) {
     const ahead = tasks.slice(w + 1, w + 1 + mostAhead);
     const share = (done: number): number => from + ((to - from) * done) / worlds;
-    const doing = `Trying the plan on ${worlds} trees and years as they may be`;
+    const doing = `Trying ${withNothing ? 'each cut' : 'what is advised'} in plausible trees and years, ${w + 1} of ${worlds}`;
     found.push(yield* fetchTask(one, ahead, { doing, from: share(w), to: share(w + 1) }));
   }
   return found;

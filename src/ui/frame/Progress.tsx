@@ -1,4 +1,4 @@
-/** How far a piece of work is, with a way to stop it. Shown only when it lasts longer than a second. */
+/** How far a piece of work is, with a way to stop it. Shown only when it lasts longer than a moment. */
 import { useEffect, useState } from 'react';
 import type { Progress as Step } from '../../engine/job.ts';
 
@@ -7,9 +7,11 @@ const showAfterMs = 1000;
 interface ProgressProps {
   readonly step: Step | null;
   readonly onCancel: () => void;
+  /** Default a second. */
+  readonly afterMs?: number;
 }
 
-export function Progress({ step, onCancel }: ProgressProps) {
+export function Progress({ step, onCancel, afterMs = showAfterMs }: ProgressProps) {
   const isUnderWay = step !== null;
   const [isLong, setLong] = useState(false);
   useEffect(() => {
@@ -17,9 +19,9 @@ export function Progress({ step, onCancel }: ProgressProps) {
       setLong(false);
       return undefined;
     }
-    const timer = setTimeout(() => setLong(true), showAfterMs);
+    const timer = setTimeout(() => setLong(true), afterMs);
     return () => clearTimeout(timer);
-  }, [isUnderWay]);
+  }, [isUnderWay, afterMs]);
   if (step === null || !isLong) return null;
   const percent = Math.round(step.done * 100);
   return (

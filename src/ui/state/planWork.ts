@@ -32,6 +32,8 @@ export interface PlanState {
   readonly asked: PlanAsked | null;
   /** The plan is a first answer, on canopies grown for the one before; it is made anew on its own soon. */
   readonly isApproximate: boolean;
+  /** The plan is being tried in plausible trees and years, or was stopped before: how sure it is is not known. */
+  readonly isFirst: boolean;
   /** Ids of the cuts that are ticked. */
   readonly ticked: ReadonlySet<string>;
   /** The tree with the ticked cuts made; null until it is known. While `isTrying` older than `ticked`, or not yet regrown. */
@@ -57,6 +59,7 @@ const first: PlanState = {
   plan: null,
   asked: null,
   isApproximate: false,
+  isFirst: false,
   ticked: new Set(),
   trial: null,
   isTrying: false,
@@ -93,14 +96,49 @@ function tickedOf({ cuts, yourCall }: Plan, file: TreeFile, before: PlanState): 
   const left = new Set(known.plan?.cuts.map(({ id }) => id).filter((id) => !known.ticked.has(id)));
   const isMarked = ({ reasons }: Cut) => reasons[0]?.rule === 'pinned';
   const advised = cuts.filter((cut) => isMarked(cut) || !left.has(cut.id));
-  const called = yourCall.filter(({ id }) => known.ticked.has(id));
+  // On a first list all stand ticked: no word of the grower.
+  const said = ({ id }: Cut) =>
+    known.ticked.has(id) && !(known.isFirst && known.plan?.cuts.some((cut) => cut.id === id));
+  const called = yourCall.filter(said);
   return new Set([...advised, ...called].map(({ id }) => id));
+}
+
+/** What was unticked on the first list stays so. */
+function afterFirst(
+  ticked: ReadonlySet<string>,
+  { isFirst, plan, ticked: now }: PlanState,
+): ReadonlySet<string> {
+  if (!isFirst) return ticked;
+  const left = new Set(plan?.cuts.map(({ id }) => id).filter((id) => !now.has(id)));
+  return new Set([...ticked].filter((id) => !left.has(id)));
 }
 
 const made = { trial: null, progress: null, stopped: null } as const;
 
 /** Marks come in rows, tap after tap: the tree is regrown when the hand rests. */
 const regrowDelayMs = 900;
+
+type OnProgress = (progress: Progress<Plan>) => void;
+
+function plannedAnew(engine: Engine, file: TreeFile, asked: PlanAsked, tell: OnProgress): Running<Replanned> {
+  const { result, cancel } = engine.plan(file, optionsOf(asked), tell);
+  return { result: result.then((plan) => ({ plan, isApproximate: false })), cancel };
+}
+
+/** A plan from scratch says how sure it is; one answered from the plan before may not. */
+function plannedFromLast(
+  engine: Engine,
+  file: TreeFile,
+  asked: PlanAsked,
+  tell: OnProgress,
+): Running<Replanned> {
+  const { result, cancel } = engine.replan(file, optionsOf(asked), tell);
+  const isFirst = ({ isApproximate, plan }: Replanned) => isApproximate || plan.confidence === null;
+  return {
+    result: result.then((answer) => ({ plan: answer.plan, isApproximate: isFirst(answer) })),
+    cancel,
+  };
+}
 
 /** One plan at a time: the one asked for last. A mark or another boldness is answered at once, then regrown. */
 function making(engine: Engine, store: StoreApi<PlanState>, onPlan: () => void) {
@@ -112,16 +150,29 @@ function making(engine: Engine, store: StoreApi<PlanState>, onPlan: () => void) 
     running?.cancel();
     running = null;
   };
-  const tell = (mine: Running<unknown>, progress: Progress) => {
-    if (running === mine) store.setState({ progress });
+  /** The list before the one that is being made, with its ticks. */
+  let before = first;
+  const tell = (
+    mine: Running<unknown>,
+    { partial, ...progress }: Progress<Plan>,
+    file: TreeFile,
+    asked: PlanAsked,
+  ) => {
+    if (running !== mine) return;
+    store.setState({ progress });
+    if (partial === undefined) return;
+    const ticked = tickedOf(partial, file, before);
+    store.setState({ file, plan: partial, asked, isApproximate: false, isFirst: true, ticked, trial: null });
+    onPlan();
   };
   async function follow(mine: Running<Replanned>, file: TreeFile, asked: PlanAsked): Promise<void> {
     running = mine;
+    before = store.getState();
     try {
       const { plan, isApproximate } = await mine.result;
       if (running !== mine) return;
-      const ticked = tickedOf(plan, file, store.getState());
-      store.setState({ file, plan, asked, isApproximate, ticked, ...made });
+      const ticked = afterFirst(tickedOf(plan, file, before), store.getState());
+      store.setState({ file, plan, asked, isApproximate, isFirst: false, ticked, ...made });
       onPlan();
       if (isApproximate) resting = setTimeout(() => fromScratch(file, asked), regrowDelayMs);
     } catch (error) {
@@ -129,29 +180,21 @@ function making(engine: Engine, store: StoreApi<PlanState>, onPlan: () => void) 
       store.setState({ progress: null, stopped: { why: 'failed', message: messageOf(error) } });
     }
   }
-  function fromScratch(file: TreeFile, asked: PlanAsked): void {
-    store.setState({ progress: { done: 0, doing: 'Growing the summer canopy' }, stopped: null });
-    const { result, cancel } = engine.plan(file, optionsOf(asked), (progress) => tell(mine, progress));
-    const mine = { result: result.then((plan) => ({ plan, isApproximate: false })), cancel };
+  function ask(begin: typeof plannedAnew, doing: string, file: TreeFile, asked: PlanAsked): void {
+    store.setState({ progress: { done: 0, doing }, stopped: null });
+    const mine = begin(engine, file, asked, (progress) => tell(mine, progress, file, asked));
     void follow(mine, file, asked);
   }
-  function fromLast(file: TreeFile, asked: PlanAsked): void {
-    store.setState({ progress: { done: 0, doing: 'Looking again' }, stopped: null });
-    const { result, cancel } = engine.replan(file, optionsOf(asked), (progress) => tell(mine, progress));
-    // A plan from scratch says how sure it is; one answered from the plan before may not.
-    const isFirst = ({ isApproximate, plan }: Replanned) => isApproximate || plan.confidence === null;
-    const mine = {
-      result: result.then((answer) => ({ plan: answer.plan, isApproximate: isFirst(answer) })),
-      cancel,
-    };
-    void follow(mine, file, asked);
-  }
+  const fromScratch = (file: TreeFile, asked: PlanAsked) =>
+    ask(plannedAnew, 'Growing the summer canopy', file, asked);
+  const fromLast = (file: TreeFile, asked: PlanAsked) => ask(plannedFromLast, 'Looking again', file, asked);
   return { fromScratch, fromLast, stop };
 }
 
 const optionsOf = ({ date, boldness, renewal }: PlanAsked): PlanOptions => ({
   date,
   boldness,
+  firstList: true,
   ...(renewal && { renewal }),
 });
 

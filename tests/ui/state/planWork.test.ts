@@ -52,7 +52,7 @@ describe('the cut list', () => {
     const { engine, plans, trials } = standInEngine();
     const work = createPlanWork(engine);
     work.make(smallTree, asked);
-    expect(plans[0]?.options).toEqual({ date: '2030-06-23', boldness: 'balanced' });
+    expect(plans[0]?.options).toEqual({ date: '2030-06-23', boldness: 'balanced', firstList: true });
     await plans[0]?.answer(plan);
     expect([...work.store.getState().ticked]).toEqual(['first', 'second']);
     expect(trials[0]?.options).toEqual(['first', 'second']);
@@ -92,7 +92,12 @@ describe('the cut list', () => {
     await plans[0]?.answer(plan);
     work.tick(['second'], false);
     work.make({ ...smallTree, name: 'Changed fig' }, { ...asked, renewal: true });
-    expect(replans[0]?.options).toEqual({ date: '2030-06-23', boldness: 'balanced', renewal: true });
+    expect(replans[0]?.options).toEqual({
+      date: '2030-06-23',
+      boldness: 'balanced',
+      firstList: true,
+      renewal: true,
+    });
     const longer = { ...plan, cuts: [...plan.cuts, cut('third')] };
     await replans[0]?.answer({ plan: longer, isApproximate: false });
     expect([...work.store.getState().ticked]).toEqual(['first', 'third']);
@@ -151,6 +156,38 @@ describe('the cut list', () => {
     expect(state).toMatchObject({ isApproximate: false, progress: null });
     expect(state.plan?.cuts.map(({ id }) => id)).toEqual(['other']);
     vi.useRealTimers();
+  });
+
+  it('shows a first list as soon as there is one, ticked and scored, and moves calls apart when they are known', async () => {
+    const { engine, plans, trials } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, asked);
+    plans[0]?.onProgress({ done: 0.5, doing: 'Trying', partial: plan as never });
+    expect(work.store.getState()).toMatchObject({ isFirst: true, progress: { done: 0.5 }, file: smallTree });
+    expect(trials[0]?.options).toEqual(['first', 'second']);
+    work.tick(['first'], false);
+    plans[0]?.onProgress({ done: 0.6, doing: 'Trying' });
+    expect([...work.store.getState().ticked]).toEqual(['second']);
+    const third = { ...plan, cuts: [cut('first'), cut('third')], yourCall: [cut('second')], confidence };
+    await plans[0]?.answer(third);
+    expect(work.store.getState()).toMatchObject({ isFirst: false, progress: null });
+    // Unticked by hand; ticked by default on the first list, and a call since.
+    expect([...work.store.getState().ticked]).toEqual(['third']);
+  });
+
+  it('keeps the first list where the rest is stopped', () => {
+    const { engine, plans } = standInEngine();
+    const work = createPlanWork(engine);
+    work.make(smallTree, asked);
+    plans[0]?.onProgress({ done: 0.5, doing: 'Trying', partial: plan as never });
+    work.cancel();
+    const { plan: shown, isFirst, progress, stopped } = work.store.getState();
+    expect(shown?.cuts.map(({ id }) => id)).toEqual(['first', 'second']);
+    expect({ isFirst, progress, stopped }).toEqual({
+      isFirst: true,
+      progress: null,
+      stopped: { why: 'cancelled' },
+    });
   });
 
   it('can be stopped, and says so', () => {

@@ -26,6 +26,7 @@ function Headline({ shown }: { readonly shown: ShownPlan }) {
   }
   const { doNothing } = plan.score;
   const range = plan.confidence === null ? null : words.range(plan.confidence);
+  const calls = plan.yourCall.length === 0 ? null : words.calls(plan.yourCall.length);
   const ripe = (trial?.score ?? plan.score.plan).ripeFigs;
   return (
     <div className={isStale ? 'work-head is-stale' : 'work-head'} role="status">
@@ -34,24 +35,28 @@ function Headline({ shown }: { readonly shown: ShownPlan }) {
       </p>
       {plan.cuts.length === 0 ? null : (
         <p className="small quiet">
-          {words.headlineBy(ticked.size, ripe - doNothing.ripeFigs, figsLostBy(plan.steps))} {range}
+          {words.headlineBy(ticked.size, ripe - doNothing.ripeFigs, figsLostBy(plan.steps))} {range} {calls}
         </p>
       )}
     </div>
   );
 }
 
+/** The list takes long enough to say so at once. */
+const showAfterMs = 100;
+
 function State({ shown }: { readonly shown: ShownPlan }) {
   const { plan: work } = useWorkbench();
-  const { progress, stopped, isStale, isApproximate, again } = shown;
+  const { progress, stopped, isStale, isApproximate, isFirst, again } = shown;
   return (
     <div className="state">
       <p role="status" data-testid="work-state" className={isStale ? 'state-words is-stale' : 'state-words'}>
         {isStale ? (progress === null ? words.staleStopped : words.stale) : null}
         {!isStale && isApproximate ? words.approximate : null}
+        {!isStale && isFirst ? (progress === null ? words.firstStopped : words.first) : null}
         {!isStale && stopped?.why === 'cancelled' ? ` ${words.cancelled}` : null}
       </p>
-      <Progress step={progress} onCancel={work.cancel} />
+      <Progress step={progress} onCancel={work.cancel} afterMs={showAfterMs} />
       {stopped?.why === 'failed' ? (
         <p role="alert" className="is-wrong">
           {words.failed(stopped.message)}

@@ -48,6 +48,11 @@ export const workWords = {
   stale: 'The tree or what was asked has changed. This list is the old one; a new one is on its way.',
   staleStopped: 'The tree or what was asked has changed. This list is the old one.',
   approximate: 'A first answer, from the list before: the tree is grown and tried anew for this one.',
+  first:
+    'How sure each cut is: still being tried in plausible trees and years. Cuts that turn out to be your call move to the end of the list.',
+  firstStopped: 'How sure each cut is has not been tried.',
+  calls: (n: number) =>
+    n === 1 ? '1 cut is your call, at the end.' : `${n} cuts are your call, at the end.`,
   cancelled: 'Stopped.',
   failed: (message: string) => `The list could not be worked out. ${message}`,
   again: 'Plan again',
