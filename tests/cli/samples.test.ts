@@ -46,7 +46,7 @@ describe.each(samples)('the sample %s', { timeout: 120_000 }, (sample) => {
   });
 
   it('gets a plan in the published shape', async () => {
-    const { out } = await answerOf(['plan', 'x.json', '--json', '--waves', '2'], told);
+    const { out } = await answerOf(['plan', 'x.json', '--json', '--waves', '2', '--worlds', '3'], told);
     const validate = validatorOf('boughlight-plan-1');
     validate(JSON.parse(out));
     expect(validate.errors).toBeNull();

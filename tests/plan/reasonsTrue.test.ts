@@ -21,7 +21,7 @@ import { drain } from './smallTree.ts';
 function sample(name: string, rest: Partial<PlanInput> = {}): PlanInput {
   const parsed = parseTreeFile(readFileSync(`public/examples/${name}.json`, 'utf8'));
   if (!parsed.ok) throw new Error(`${parsed.where}: ${parsed.reason}`);
-  return { ...planInputOf(parsed.file, { waves: 1 }), ...rest };
+  return { ...planInputOf(parsed.file, { waves: 1, worlds: 0 }), ...rest };
 }
 
 const shares = (of: Stand, { traced }: TrialContext): readonly number[] =>
