@@ -3,7 +3,7 @@ import { useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
 import type { PointerKind } from './draw/gesture.ts';
 import { useHand } from './draw/useHand.ts';
-import type { Pencil } from './stageModel.ts';
+import type { Pencil, StageProps } from './stageModel.ts';
 import type { Eye } from './useEye.ts';
 
 /** How near to thin wood counts as on it, pixels. */
@@ -13,7 +13,7 @@ export interface PointerProps {
   readonly eye: Eye;
   /** Null: a hand only looks. */
   readonly pencil: Pencil | null;
-  readonly onSelect: (id: string | null, node: number | null) => void;
+  readonly onSelect: StageProps['onSelect'];
   readonly onHover: (id: string | null) => void;
 }
 
@@ -31,8 +31,12 @@ export function Pointer(props: PointerProps) {
     keep: () => pencil?.keep(),
     drop: () => pencil?.drop(),
     tap: (x, y, kind) => {
-      const target = eye.pickAt(x, y, reachPxOf(kind));
-      onSelect(target?.id ?? null, target?.shape === 'face' ? target.node : null);
+      const { target, among } = eye.pickNear(x, y, reachPxOf(kind), kind);
+      onSelect(target?.id ?? null, target?.shape === 'face' ? target.node : null, {
+        taken: target?.id ?? null,
+        among,
+        at: [x, y],
+      });
     },
   });
   useHover(canvas, eye, onHover);

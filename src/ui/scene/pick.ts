@@ -87,6 +87,69 @@ function nearestOnRod(
   };
 }
 
+/** The same projection, which works out each point but once: for many pixels of one picture. */
+function remembering(project: Project): Project {
+  const known = new Map<Vec3, Pixel | null>();
+  return (point) => {
+    const before = known.get(point);
+    if (before !== undefined) return before;
+    const pixel = project(point);
+    known.set(point, pixel);
+    return pixel;
+  };
+}
+
+/** `pick` for many pixels of one picture: what is far from a pixel is known at once. */
+export function pickerOf(
+  targets: readonly Target[],
+  project: Project,
+  options: PickOptions,
+): (x: number, y: number) => Target | null {
+  const once = remembering(project);
+  const boxes = targets.map((target) => {
+    const points = target.shape === 'face' ? target.corners : [target.from, target.to];
+    const pixels = points.flatMap((point) => once(point) ?? []);
+    const depthM = once(points[0] as Vec3)?.[2] ?? Number.POSITIVE_INFINITY;
+    const roomPx =
+      target.shape === 'face' ? 0 : options.reachPx + 1.5 * target.radiusM * options.pxPerM(depthM);
+    const [xs, ys] = [pixels.filter((_, i) => i % 3 === 0), pixels.filter((_, i) => i % 3 === 1)];
+    const [left, top] = [Math.min(...xs) - roomPx, Math.min(...ys) - roomPx];
+    return { target, left, top, right: Math.max(...xs) + roomPx, bottom: Math.max(...ys) + roomPx };
+  });
+  return (x, y) => {
+    const there = boxes.filter((box) => x >= box.left && x <= box.right && y >= box.top && y <= box.bottom);
+    return pick(
+      there.map(({ target }) => target),
+      once,
+      x,
+      y,
+      options,
+    );
+  };
+}
+
+/** The targets that a press within `spreadPx` of a pixel could hit. */
+export function targetsNear(
+  targets: readonly Target[],
+  project: Project,
+  x: number,
+  y: number,
+  options: PickOptions,
+  spreadPx: number,
+): readonly Target[] {
+  return targets.filter((target) => {
+    if (target.shape === 'wood') {
+      const found = nearestOnRod(target, project, x, y, options.pxPerM);
+      return found !== null && found.px <= options.reachPx + spreadPx;
+    }
+    const centre = project(target.centre);
+    if (centre === null) return false;
+    return (
+      Math.hypot(x - centre[0], y - centre[1]) <= 1.5 * target.reachM * options.pxPerM(centre[2]) + spreadPx
+    );
+  });
+}
+
 /**
  * What lies at a pixel: of all that is hit squarely the nearest to the eye; else the wood nearest in the picture
  * within reach; else null.

@@ -138,6 +138,15 @@ export interface Pencil {
   drop(): void;
 }
 
+/** What a press may have meant: ids of branches and buds, the likeliest first; none where it is plain. */
+export interface Doubt {
+  /** What was taken; null: nothing lay under it. */
+  readonly taken: string | null;
+  readonly among: readonly string[];
+  /** Pixels of `StageEye`. */
+  readonly at: readonly [x: number, y: number];
+}
+
 export interface StageProps {
   readonly ref?: Ref<StageHandle>;
   readonly canopy: Canopy;
@@ -165,8 +174,8 @@ export interface StageProps {
   readonly swept: ReadonlySet<string> | null;
   readonly selectedId: string | null;
   readonly hoveredId: string | null;
-  /** With the node, 1 at the base, where one of its leaves was touched. */
-  readonly onSelect: (id: string | null, node: number | null) => void;
+  /** With the node, 1 at the base, where one of its leaves was touched, and what the press may have meant besides. */
+  readonly onSelect: (id: string | null, node: number | null, doubt: Doubt) => void;
   readonly onHover: (id: string | null) => void;
   /** Null: a hand only looks. */
   readonly pencil: Pencil | null;

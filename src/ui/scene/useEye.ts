@@ -3,8 +3,10 @@ import { useThree } from '@react-three/fiber';
 import { useMemo } from 'react';
 import { type OrthographicCamera, type PerspectiveCamera, Vector3 } from 'three';
 import type { Vec3 } from '../../geometry/vec.ts';
+import type { PointerKind } from './draw/gesture.ts';
 import type { LeafSlice } from './leafSlice.ts';
-import { type Pixel, type Project, pick, type Target } from './pick.ts';
+import { type Picked, pickNear, spreadPx } from './nearPicks.ts';
+import { type Pixel, type Project, pick, pickerOf, type Target, targetsNear } from './pick.ts';
 
 /** Size of a metre in a picture of that height, so far before the eye; everywhere the same for an eye far away. */
 export function pixelsPerMetre(
@@ -21,6 +23,8 @@ export interface Eye {
   readonly project: Project;
   /** What lies at a pixel; wood counts as hit within `reachPx`. */
   readonly pickAt: (x: number, y: number, reachPx: number) => Target | null;
+  /** The same, with what the press may have meant besides. */
+  readonly pickNear: (x: number, y: number, reachPx: number, kind: PointerKind) => Picked;
   /** Id of the branch or bud whose wood is nearest to a pixel, within `reachPx`, through all leaves. */
   readonly woodAt: (x: number, y: number, reachPx: number) => string | null;
 }
@@ -43,16 +47,22 @@ export function useEye(targets: readonly Target[], slice: LeafSlice): Eye {
     };
     const wood = targets.filter(({ shape }) => shape === 'wood');
     const pxPerM = (depthM: number): number => pixelsPerMetre(camera, size.height, depthM);
-    const pickAt = (x: number, y: number, reachPx: number): Target | null => {
+    // What is not drawn is not met.
+    const seen = (): readonly Target[] => {
       camera.updateMatrixWorld();
-      // What is not drawn is not met.
-      const seen = targets.filter((target) => target.shape === 'wood' || !slice.hides(target.centre));
-      return pick(seen, projectAsIs, x, y, { reachPx, pxPerM });
+      return targets.filter((target) => target.shape === 'wood' || !slice.hides(target.centre));
+    };
+    const pickAt = (x: number, y: number, reachPx: number): Target | null =>
+      pick(seen(), projectAsIs, x, y, { reachPx, pxPerM });
+    const near = (x: number, y: number, reachPx: number, kind: PointerKind): Picked => {
+      const options = { reachPx, pxPerM };
+      const around = targetsNear(seen(), projectAsIs, x, y, options, spreadPx);
+      return pickNear(pickerOf(around, projectAsIs, options), x, y, kind);
     };
     const woodAt = (x: number, y: number, reachPx: number): string | null => {
       camera.updateMatrixWorld();
       return pick(wood, projectAsIs, x, y, { reachPx, pxPerM })?.id ?? null;
     };
-    return { project, pickAt, woodAt };
+    return { project, pickAt, pickNear: near, woodAt };
   }, [camera, size, targets, slice]);
 }

@@ -8,6 +8,7 @@ import { frameWords as words } from '../frame/words.ts';
 import { stageColours } from '../scene/stageColours.ts';
 import type { StageEye } from '../scene/stageModel.ts';
 import { usePreferences, useSelected, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
+import { Chooser } from './drawing/Chooser.tsx';
 import { Drawing } from './drawing/Drawing.tsx';
 import { DrawTools } from './drawing/DrawTools.tsx';
 import { usePencil } from './drawing/usePencil.ts';
@@ -61,6 +62,7 @@ export function StageArea() {
       <Handles />
       <Drawing />
       <Marking />
+      <Chooser />
       <Inside />
       <WorkTools />
       <Views />
@@ -146,9 +148,10 @@ function Picture() {
       marks={cuts.marks}
       selectedId={draftFrame === null ? selectedId : null}
       hoveredId={hoveredId}
-      onSelect={(id, node) => {
+      onSelect={(id, node, doubt) => {
         if (draft !== null) return;
         editor.select(id);
+        view.setState({ doubt: doubt.among.length > 0 ? doubt : null });
         if (isSky && id !== null && node !== null) view.setState({ skyAt: { shootId: id, node } });
       }}
       onHover={(id) => view.setState({ hoveredId: id })}

@@ -10,7 +10,7 @@ import type { Engine } from '../../engine/engine.ts';
 import type { Units } from '../../geometry/measure.ts';
 import type { Boldness } from '../../plan/choice.ts';
 import type { IsoDate } from '../../season/site.ts';
-import type { SeeInside, StageEye, StageHandle } from '../scene/stageModel.ts';
+import type { Doubt, SeeInside, StageEye, StageHandle } from '../scene/stageModel.ts';
 import type { Colouring } from '../stage/leafShares.ts';
 import { createDrawWork, type DrawWork } from './drawWork.ts';
 import { followShownTree } from './followShownTree.ts';
@@ -44,6 +44,8 @@ export interface View extends PullView {
   /** The small picture from another side; null: shown where there is room. */
   readonly isSecondOpen: boolean | null;
   readonly hoveredId: string | null;
+  /** What the last press on the stage may have meant besides what it selected; null: it was plain. */
+  readonly doubt: Doubt | null;
   /** The part of the season whose light is shown; null: all of it. */
   readonly time: ShownTime | null;
   /** What the slider of the Light sheet runs over. */
@@ -107,6 +109,7 @@ export interface Workbench {
 
 const firstView: View = {
   hoveredId: null,
+  doubt: null,
   time: null,
   timeBy: 'month',
   sunDate: null,

@@ -39,6 +39,13 @@ function listenTo(canvas: HTMLCanvasElement, acts: RefObject<HandActs>): () => v
   around.addEventListener('pointercancel', (event) => hand.end(event), early);
   around.addEventListener('wheel', (event) => hand.wheel(event), { ...early, passive: false });
   around.addEventListener('contextmenu', (event) => hand.menu(event), early);
+  addEventListener(
+    'pointerdown',
+    (event) => {
+      if (!around.contains(event.target as Node | null)) hand.elsewhere(event);
+    },
+    early,
+  );
   addEventListener('keydown', (event) => hand.key(event), early);
   addEventListener('keyup', (event) => hand.key(event), early);
   // Not early: a button that loses the focus is not the page that does.
@@ -69,7 +76,9 @@ class Hand {
     if (this.isHandingOver) return;
     const [x, y] = this.placeOf(event);
     const pointerType = kindOf(event);
-    const isOn = this.acts.current.hand === 'draw' && this.acts.current.isOn(x, y, pointerType);
+    // A second finger beside one that is on a handle or a sheet draws nothing.
+    const mayDraw = event.isPrimary && this.acts.current.hand === 'draw';
+    const isOn = mayDraw && this.acts.current.isOn(x, y, pointerType);
     const { pointerId, button } = event;
     const isTaken = this.step({ type: 'down', pointerId, pointerType, button, x, y, isOn });
     if (!isTaken) {
@@ -126,6 +135,11 @@ class Hand {
     event.preventDefault();
     event.stopPropagation();
     this.stop();
+  }
+
+  /** A finger beside the picture, on a sheet or a button, takes the stroke of another finger from it. */
+  elsewhere({ pointerType }: PointerEvent): void {
+    if (isDrawing(this.state) && !(pointerType === 'touch' && this.kind === 'pen')) this.stop();
   }
 
   stop(): void {

@@ -9,7 +9,7 @@ import { useSelected, useView, useWorkbench } from '../../state/workbench.ts';
 const snapPx = { touch: 24, mouse: 8, pen: 8 } as const;
 
 export function usePencil(): Pencil | null {
-  const { editor, eye, draws } = useWorkbench();
+  const { editor, eye, view, draws } = useWorkbench();
   const { hand, draftFrame } = useView();
   const selectedId = useSelected();
   const isAgain = useStore(draws.store, (state) => state.isAgain);
@@ -20,6 +20,7 @@ export function usePencil(): Pencil | null {
       begin: (id, at, pointerType) => {
         const { now } = eye.getState();
         const branch = branchOf(editor.file(), isAgain ? selectedId : id);
+        view.setState({ doubt: null });
         if (now !== null && branch !== null) draws.begin(branch, now, at, snapPx[pointerType]);
       },
       to: draws.to,
@@ -27,5 +28,5 @@ export function usePencil(): Pencil | null {
       keep: draws.keep,
       drop: draws.drop,
     };
-  }, [editor, eye, draws, hand, draftFrame, selectedId, isAgain]);
+  }, [editor, eye, view, draws, hand, draftFrame, selectedId, isAgain]);
 }

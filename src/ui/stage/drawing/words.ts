@@ -1,6 +1,9 @@
 /** Words of drawing on the stage. */
 export const drawingWords = {
   tools: 'Drawing',
+  chooser: 'Which one was meant?',
+  close: 'Close the list',
+  budOn: (branch: string) => `Bud on ${branch}`,
   again: 'Draw again',
   againHelp: 'Draw the selected branch over: what this view shows changes, its depth stays',
   snap: 'Settle',
