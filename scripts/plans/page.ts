@@ -23,7 +23,7 @@ says how well the search finds what the model calls good in worlds that it did n
   ends 37.5, nothing done 36.2.
 - **Where branches are short, the plan keeps the end of each and little else.** That is what even steps from the end give when as few are kept: the two are then one and the same.
 - **Over the worlds, what a pot feeds and the year weigh more than which shoots go.** In the one year and pot it was made for, the plan of the potted fig at bud break brings a third more than doing
-  nothing; over the worlds 1.7 figs, and fewer in three of eight (where the pot feeds many figs). The whip, in a cool place, ripens no more with its plan than without: it gives up its low shoots for a trunk.
+  nothing; over the worlds 1.8 figs, and fewer in three of eight (where the pot feeds many figs). The whip, in a cool place, ripens hardly more with its plan than without: it gives up its low shoots for a trunk.
 - **Where nothing needs taking** there is nothing to win.
 - **Seeking in several worlds at once does not help.** The set was sought anew from the plan's, for the mean worth over 4 and over 8 worlds of the plan's own seed, regrown until it
   stood, and both were judged in 16 worlds that neither saw: potted fig in leaf +0.3 and +0.3 figs (standard error 0.4, ten shoots other than the plan's), potted fig at bud break none (the very same
