@@ -6,6 +6,7 @@ import { measureIncrementalLeaves } from './incrementalLeaves.ts';
 import { measureIncrementalNodes } from './incrementalNodes.ts';
 import { measureMemory } from './memory.ts';
 import { measureNodeTables } from './nodeTables.ts';
+import { measurePlanCost } from './planCost.ts';
 import { measureRate } from './rate.ts';
 import { measureRedraw } from './redraw.ts';
 import { measureSearch } from './search.ts';
@@ -24,6 +25,7 @@ const steps: Readonly<Record<string, () => string>> = {
   redraw: measureRedraw,
   search: measureSearch,
   worlds: measureWorlds,
+  'plan cost': measurePlanCost,
 };
 const step = steps[process.argv[2] ?? ''];
 if (step === undefined) throw new Error(`measure: there is no step ${process.argv[2]}`);

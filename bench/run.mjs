@@ -66,6 +66,7 @@ const all = [
   'redraw',
   'search',
   'worlds',
+  'plan cost',
   'page',
 ];
 const asked = process.argv.slice(2);

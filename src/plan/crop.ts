@@ -121,10 +121,13 @@ export class CropCount {
     return model.setInFullLight * model.response(siteLight(this.sites, this.nodeLight, site));
   }
 
-  /** Figs that ripen at a site beside a crop of so many set. */
-  ripeAt(site: number, set: number): number {
-    const load = set / this.model.held;
-    const late = lateAt(load, this.model.lateAtTwiceGdd8);
-    return this.setAt(site) * this.model.ripeAt(this.sites.bearing[site] as number, late) * keptAtLoad(load);
+  /** By bearing node: share of the figs set there that ripens beside a crop of so many set. */
+  ripeShares(set: number): Float64Array {
+    const { model, byBearing } = this;
+    const load = set / model.held;
+    const [late, kept] = [lateAt(load, model.lateAtTwiceGdd8), keptAtLoad(load)];
+    return Float64Array.from(byBearing, (_, bearing) =>
+      bearing === 0 ? 0 : model.ripeAt(bearing, late) * kept,
+    );
   }
 }

@@ -20,7 +20,9 @@ import { rivalsOf } from './worlds/rivals.ts';
 const mostRounds = 4;
 /** Members of a group of the bound, alone and where it is tightened, and sets scored for that; our choice. */
 const groupSize = 6;
-const provedGroupSize = 4;
+const smallGroupSize = 4;
+/** With more members a bound is far off whatever the groups. */
+const mostForLargeGroups = 100;
 const mostToProve = 1_500_000;
 /** Kicks while set and canopy do not agree yet, as share of those in the end. Our choice. */
 const roundEffort = 0.15;
@@ -228,7 +230,8 @@ function rivalIds(
 function* proving(problem: ThinProblem, found: Kept, isWanted: boolean | undefined): JobSteps<Proof> {
   if (problem.count <= mostToWalk) return { ...found, bound: found.value, evaluations: 0 };
   const budget = isWanted === true ? mostToProve : 0;
-  const steps = prove(problem, found, budget, isWanted === true ? provedGroupSize : groupSize);
+  const isSmall = isWanted === true || problem.count > mostForLargeGroups;
+  const steps = prove(problem, found, budget, isSmall ? smallGroupSize : groupSize);
   for (let step = steps.next(), part = 1; ; step = steps.next(), part++) {
     if (step.done) return step.value;
     const percent = (100 * (1 - found.value / step.value)).toFixed(1);

@@ -52,7 +52,7 @@ const least = 1e-9;
 export interface SearchStart {
   /** A set known to be good, entry per member: the search then only betters that one. */
   readonly from?: ArrayLike<number> | undefined;
-  /** Share of the kicks, 0 to 1; all when left out. */
+  /** Share of the kicks, 0 to 1; all when left out. Without any, swaps are tried with partners alone. */
   readonly effort?: number;
 }
 
@@ -69,7 +69,7 @@ export function* searchKeepSet(
   }
   const kicks = Math.ceil(effort * kicksFor(problem.count));
   for (let kick = 0; kick < kicks; kick++) yield* kicked(state, kick);
-  yield* settleAmongAll(state);
+  if (effort > 0) yield* settleAmongAll(state);
   return { kept: state.kept.slice(), value: state.value };
 }
 
@@ -144,6 +144,10 @@ class SetState {
 
 /** Flips the member in state `from` (1 kept, 0 gone) that brings most, again and again while one helps. */
 function* climb(state: SetState, from: number): Generator<void, void, void> {
+  if (from === 0 && state.kept.length > mostForAllPairs) {
+    yield* climbLazily(state, from);
+    return;
+  }
   for (;;) {
     let [best, bestValue] = [-1, state.value + least];
     for (let i = 0; i < state.kept.length; i++) {
@@ -155,6 +159,38 @@ function* climb(state: SetState, from: number): Generator<void, void, void> {
     state.bettered(best);
     yield;
   }
+}
+
+/**
+ * The same for many members: what a member brought when it was last looked at bounds what it brings now, so only those at the top
+ * are looked at again (Minoux 1978, accelerated greedy). Where one brings more than before it may be met late, never left out.
+ */
+function* climbLazily(state: SetState, from: number): Generator<void, void, void> {
+  const gain = new Float64Array(state.kept.length).fill(Number.POSITIVE_INFINITY);
+  const lookedAt = new Int32Array(gain.length).fill(-1);
+  for (let step = 0; ; step++) {
+    for (;;) {
+      const best = topOf(state, from, gain);
+      if (best < 0) return;
+      if (lookedAt[best] === step) {
+        if (!((gain[best] as number) > least)) return;
+        state.bettered(best);
+        break;
+      }
+      gain[best] = state.problem.valueIf(best, Number.NEGATIVE_INFINITY) - state.value;
+      lookedAt[best] = step;
+    }
+    yield;
+  }
+}
+
+/** The member in that state with the greatest gain; -1 without one. */
+function topOf({ kept }: SetState, from: number, gain: Float64Array): number {
+  let best = -1;
+  for (let i = 0; i < kept.length; i++) {
+    if (kept[i] === from && (best < 0 || (gain[i] as number) > (gain[best] as number))) best = i;
+  }
+  return best;
 }
 
 type Partners = (member: number) => Iterable<number>;

@@ -53,9 +53,9 @@ export function* tellPlan(
   const trial = trialContext(found.thinned, proposals, input, work.seasonYear, planned, tables);
   const effects = yield* collect(cutEffects(trial), proposals.length);
   const whole = tryThese(trial, planned);
-  const asItIs =
+  const asItIs = (): TrialContext =>
     found.asItIs === found.thinned ? trial : trialContext(found.asItIs, [], input, work.seasonYear);
-  const doNothing = before?.plan.score.doNothing ?? tryThese(asItIs, []).score;
+  const doNothing = before?.plan.score.doNothing ?? tryThese(asItIs(), []).score;
   const withYourCall = calls.length === 0 ? null : tryThese(trial, proposals).score;
   const told = toCuts(input, work, found, { proposals, effects, isFirst });
   const { search, choice } = found;

@@ -154,13 +154,15 @@ export function tryThese(
     firstCropFigs: firstCrop,
     values: input.values,
   });
+  const siteSet = Float64Array.from({ length: sites.count }, (_, i) => figs.setAt(i));
+  const shares = figs.ripeShares(counted.set);
   return {
     score,
     keep,
     nodeLight,
     shootLights: shootLight(canopy, places, nodeLight),
-    siteSet: Float64Array.from({ length: sites.count }, (_, i) => figs.setAt(i)),
-    siteFigs: Float64Array.from({ length: sites.count }, (_, i) => figs.ripeAt(i, counted.set)),
+    siteSet,
+    siteFigs: siteSet.map((set, i) => set * (shares[sites.bearing[i] as number] as number)),
   };
 }
 

@@ -79,10 +79,15 @@ describe('CropCount', () => {
     expect(ripe).toBeLessThan(held);
   });
 
-  it('tells what ripens at one site beside a crop of that size', () => {
+  it('tells what share ripens at a bearing node beside a crop of that size', () => {
     const crop = count({ held: 1.6 });
     const { set, ripe } = crop.count();
-    expect([0, 1, 2, 3].reduce((sum, site) => sum + crop.ripeAt(site, set), 0)).toBeCloseTo(ripe, 12);
+    const shares = crop.ripeShares(set);
+    const bearing = [...sites.bearing];
+    expect(bearing.reduce((sum, b, site) => sum + crop.setAt(site) * (shares[b] ?? 0), 0)).toBeCloseTo(
+      ripe,
+      12,
+    );
   });
 });
 

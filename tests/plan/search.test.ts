@@ -199,3 +199,34 @@ describe('thinProblem', () => {
     }
   });
 });
+
+describe('a search among more members than are looked at one by one', () => {
+  it('keeps one of each pair, the better one, and none that costs', () => {
+    const count = 130;
+    const brings = (i: number): number => (i % 5 === 4 ? -1 : 2 + ((7 * i) % 11) / 10);
+    const kept = new Uint8Array(count).fill(1);
+    const value = (): number => {
+      let sum = 0;
+      for (let i = 0; i < count; i++) if (kept[i] === 1) sum += brings(i);
+      for (let i = 0; i + 1 < count; i += 2) if (kept[i] === 1 && kept[i + 1] === 1) sum -= 5;
+      return sum;
+    };
+    const flip = (i: number): void => {
+      kept[i] = 1 - (kept[i] as number);
+    };
+    const valueIf = (i: number): number => {
+      flip(i);
+      const then = value();
+      flip(i);
+      return then;
+    };
+    const steps = searchKeepSet({ count, value, valueIf, flip });
+    let step = steps.next();
+    while (!step.done) step = steps.next();
+    for (let i = 0; i < count; i += 2) {
+      const [one, other] = [brings(i), brings(i + 1)];
+      const best = [one >= other && one > 0 ? 1 : 0, other > one && other > 0 ? 1 : 0];
+      expect([...step.value.kept.subarray(i, i + 2)]).toEqual(best);
+    }
+  });
+});

@@ -124,12 +124,14 @@ export class OwnerLists {
   /** Copies of the storage, cut to length. */
   arrays(): OwnerListArrays {
     const { owner, share } = this.veils;
-    const entries = this.entries.subarray(0, this.from);
-    return {
-      listStart: this.starts.slice(0, this.listCount + 1),
-      listOwner: entries.map((veil) => owner[veil] as number),
-      listShare: Float32Array.from(entries, (veil) => share[veil] as number),
-    };
+    const { entries, from } = this;
+    const [listOwner, listShare] = [new Int32Array(from), new Float32Array(from)];
+    for (let i = 0; i < from; i++) {
+      const veil = entries[i] as number;
+      listOwner[i] = owner[veil] as number;
+      listShare[i] = share[veil] as number;
+    }
+    return { listStart: this.starts.slice(0, this.listCount + 1), listOwner, listShare };
   }
 
   /** The same as a wave keeps it. */
