@@ -2,6 +2,7 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import './theme/tokens.css';
 import './theme/base.css';
+import './theme/outdoors.css';
 import './frame/frame.css';
 import './stage/stage.css';
 import './stage/drawing/drawing.css';
