@@ -26,6 +26,7 @@ FILE is a tree file saved by Boughlight, or - for standard input.
                     all-weather: hour by hour as beam and diffuse light tell, or a CIE sky from 1 to 15
   --renewal         plan: ways to renew an old tree, too, with what is lost and when it is back
   --prove           plan: looks for a better choice of what to keep until none can be better by much, for up to some minutes
+  --csv             plan: the cuts as a table for a spreadsheet, in the columns that the page saves, all advised ones ticked
   --nodes, --leaves light: the JSON tells every node, every leaf; day: every node
   --date D          plan: the day the work is for, day: the day looked at, YYYY-MM-DD; as given, the day of the sketch
   --boldness B      plan: gentle takes as little, bold as much, as may be for nearly the same worth; as given, balanced

@@ -1,5 +1,6 @@
 /** `boughlight plan FILE` */
 
+import { workCsv } from '../document/workCsv.ts';
 import { energyBasis } from '../engine/energyBasis.ts';
 import type { PlanOptions } from '../engine/engine.ts';
 import { planReport } from './planReport.ts';
@@ -33,6 +34,10 @@ export async function planCommand(
   try {
     const plan = await engine.plan(file, options, ({ doing, done }) => terminal.showProgress?.(doing, done))
       .result;
+    if (request.csv === true) {
+      const advised = new Set(plan.cuts.map(({ id }) => id));
+      return { ok: true, value: workCsv(plan, advised, units, file.site.viewpoint) };
+    }
     const value = request.json
       ? `${JSON.stringify(planReport(plan, file, units, energy), null, 2)}\n`
       : planText(plan, file, units, energy);

@@ -36,6 +36,8 @@ export interface WorkRequest {
   readonly renewal?: boolean;
   /** Of `plan` alone: a close bound on the search. */
   readonly prove?: boolean;
+  /** Of `plan` alone: the cuts as a table, as the page saves it. */
+  readonly csv?: boolean;
   /** Of `plan` alone. */
   readonly boldness?: Boldness;
   readonly worlds?: number;
@@ -76,6 +78,7 @@ const optionsOf = {
     'sky',
     'renewal',
     'prove',
+    'csv',
     'boldness',
     'worlds',
   ],
@@ -86,13 +89,14 @@ const optionsOf = {
 const isCommand = (word: string): word is WorkRequest['command'] => Object.hasOwn(optionsOf, word);
 
 /** Options that stand alone; all others take a value. */
-const flags = ['json', 'nodes', 'leaves', 'renewal', 'prove', 'help', 'version'];
+const flags = ['json', 'nodes', 'leaves', 'renewal', 'prove', 'csv', 'help', 'version'];
 const spellings = {
   json: { type: 'boolean' },
   nodes: { type: 'boolean' },
   leaves: { type: 'boolean' },
   renewal: { type: 'boolean' },
   prove: { type: 'boolean' },
+  csv: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
   units: { type: 'string' },
@@ -182,6 +186,7 @@ function readOptions(given: ReadonlyMap<string, string>): Read<Omit<WorkRequest,
       ...(given.has('leaves') ? { leaves: true } : {}),
       ...(given.has('renewal') ? { renewal: true } : {}),
       ...(given.has('prove') ? { prove: true } : {}),
+      ...(given.has('csv') ? { csv: true } : {}),
     },
   };
 }
@@ -208,6 +213,7 @@ export function readRequest(args: readonly string[]): Read<Request> {
     return misuse('scene needs --json, --glb with the path of a file to write, or both');
   if (command === 'sky' && !(given.has('shoot') && given.has('node')))
     return misuse('sky needs --shoot with the name of a shoot and --node with the number of its node');
+  if (given.has('csv') && given.has('json')) return misuse('--csv and --json are two answers: ask for one');
   if ((given.has('nodes') || given.has('leaves')) && !given.has('json'))
     return misuse('--nodes and --leaves go with --json');
   const options = readOptions(given);

@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { parseTreeFile } from '../../src/document/parseTreeFile.ts';
+import { workCsv } from '../../src/document/workCsv.ts';
+import type { Cut } from '../../src/plan/cut.ts';
 import { madePlan } from './madePlan.ts';
 import { answerOf, exampleText } from './stand.ts';
 
@@ -24,6 +27,18 @@ describe('boughlight plan', () => {
     );
     expect(text).toContain('When: 2027-04-08 to 2027-05-02.');
     expect(text).toContain('Note: No tip needs cutting.');
+  });
+
+  it('gives with --csv the very table that the page saves, what is advised ticked', async () => {
+    const read = parseTreeFile(files['fig.json']);
+    if (!read.ok) throw new Error(read.reason);
+    const { viewpoint } = read.file.site;
+    const call = { ...(madePlan.cuts[1] as Cut), id: 'a-call' };
+    const plan = { ...madePlan, yourCall: [call] };
+    const { code, out } = await answerOf(['plan', 'fig.json', '--csv', '--units', 'us'], { ...told, plan });
+    const advised = new Set(madePlan.cuts.map(({ id }) => id));
+    expect({ code, out }).toEqual({ code: 0, out: workCsv(plan, advised, 'us', viewpoint) });
+    expect(out.trimEnd().split(/\r?\n/).at(-1)).toMatch(/^3,"no","your call",/);
   });
 
   it('says once what holds for every cut, and with a cut what holds for it', async () => {

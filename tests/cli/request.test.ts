@@ -102,6 +102,8 @@ describe('the words after the command', () => {
       '--node must be a whole number from 1 to 1000, got 0',
     ],
     [['day', 'a.json', '--sky', '3'], 'day has no option --sky'],
+    [['plan', 'a.json', '--csv', '--json'], '--csv and --json are two answers: ask for one'],
+    [['light', 'a.json', '--csv'], 'light has no option --csv'],
     [['light', 'a.json', '--leaves'], '--nodes and --leaves go with --json'],
     [['light', 'a.json', '--seed'], '--seed needs a value'],
     [['light', 'a.json', '--seed', '3.5'], '--seed must be a whole number from 0 to 4294967295, got 3.5'],
