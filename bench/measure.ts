@@ -10,6 +10,7 @@ import { measurePlanCost } from './planCost.ts';
 import { measureRate } from './rate.ts';
 import { measureRedraw } from './redraw.ts';
 import { measureSearch } from './search.ts';
+import { measureStroke } from './stroke.ts';
 import { measureWorlds } from './worlds.ts';
 
 const steps: Readonly<Record<string, () => string>> = {
@@ -23,6 +24,7 @@ const steps: Readonly<Record<string, () => string>> = {
   memory: measureMemory,
   error: measureError,
   redraw: measureRedraw,
+  stroke: measureStroke,
   search: measureSearch,
   worlds: measureWorlds,
   'plan cost': measurePlanCost,

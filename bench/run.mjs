@@ -64,6 +64,7 @@ const all = [
   'memory',
   'error',
   'redraw',
+  'stroke',
   'search',
   'worlds',
   'plan cost',
