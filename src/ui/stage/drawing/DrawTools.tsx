@@ -24,7 +24,7 @@ export function DrawTools() {
   const isArmed = isAgain && id !== null;
   return (
     <fieldset className="draw-tools" aria-label={words.tools}>
-      <p className="draw-hint">{isArmed ? words.againHint(axisOf(file, id).name) : words.hint}</p>
+      {isArmed && <p className="draw-hint">{words.againHint(axisOf(file, id).name)}</p>}
       <button
         type="button"
         className="button"

@@ -8,7 +8,6 @@ export const drawingWords = {
   againHelp: 'Draw the selected branch over: what this view shows changes, its depth stays',
   snap: 'Settle',
   snapHelp: 'Tips settle on wood, upright, level and bearings of 15°; hold Alt to draw freely',
-  hint: 'Draw from any wood.',
   againHint: (name: string) => `Draw ${name} over, from its base.`,
   plane: (words: string) => `In the ${words}`,
 } as const;
