@@ -16,6 +16,10 @@ const sketch = tree(
 describe('the steps of the work', () => {
   const { plan, trial } = drain(planJob(planInput(sketch)));
 
+  it('say nothing of worlds where none were asked for', () => {
+    expect(plan.cuts.find(({ target }) => target === 'from-soil')?.standsIn).toBeNull();
+  });
+
   it('come in the order of work, each with its own cuts', () => {
     expect(plan.steps.map(({ step }) => step)).toEqual([
       'before the cuts',

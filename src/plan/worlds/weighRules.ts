@@ -37,12 +37,13 @@ function stillCrosses({ target, reasons }: Proposal, world: World): boolean {
   return reasons.some((one) => one.rule === 'crossing' && one.barkGapM + errorM < one.barkLimitM);
 }
 
-/** By id of the cut; cuts made on sight have no entry. A cut inside wood that goes whole there stands, too. */
+/** By id of the cut; cuts made on sight have no entry, and none has where no worlds are asked for. A cut inside wood that goes whole there stands, too. */
 export function* weighRules(
   input: PlanInput,
   work: FoundWork,
   worlds: number,
 ): JobSteps<ReadonlyMap<string, StandsIn>> {
+  if (worlds === 0) return new Map();
   const measured = [...work.settled, ...work.tips].filter(isMeasured);
   const counts = new Map(measured.map(({ id }) => [id, 0]));
   for (let number = 0; number < worlds && measured.length > 0; number++) {
