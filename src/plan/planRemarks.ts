@@ -1,10 +1,8 @@
 /** What a plan has to say beside its cuts. */
 import type { Tree } from '../geometry/tree.ts';
 import { yearOf } from '../season/calendar.ts';
-
 import { applyCuts, type CutToMake } from './applyCuts.ts';
 import type { Reason } from './cut.ts';
-
 import type { Faults } from './faults.ts';
 import { figsLostBy } from './fewerFigs.ts';
 import type { Finding } from './finding.ts';
