@@ -107,10 +107,11 @@ function BranchNote({ axis }: { readonly axis: TreeAxis }) {
   const file = useFile();
   const units = useUnits();
   const parent = file.axes.find((a) => a.id === axis.parentId);
+  const kind = words.kinds[axis.kind];
   const parts = [
-    parent === undefined
-      ? null
-      : `${words.kinds[axis.kind]}, ${formatLength(axis.atM, units)} along ${parent.name}`,
+    // "South-east limb" says what it is by itself.
+    parent === undefined || axis.name.includes(kind) ? null : kind,
+    parent === undefined ? null : `${formatLength(axis.atM, units)} along ${parent.name}`,
     axis.condition === 'live' ? null : words.conditions[axis.condition],
     axis.bearsFigs === true ? words.figs.yes : null,
     axis.pin === null ? null : words.pins[axis.pin],
