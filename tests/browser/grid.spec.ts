@@ -1,10 +1,8 @@
 /** The table of branches: a tree typed in by keys alone. */
-import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { parseTreeFile } from '../../src/document/parseTreeFile.ts';
-import type { TreeFile } from '../../src/document/treeFile.ts';
 import { branchFigures } from '../../src/editor/figures.ts';
 import { expect, test } from './house.ts';
+import { savedByKey } from './keySteps.ts';
 import { expectAccessible, openWithoutPicture, sheet } from './pageSteps.ts';
 
 test.use({ locale: 'en-GB' });
@@ -21,14 +19,6 @@ async function openWhip(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Menu' }).click();
   await page.getByRole('button', { name: 'Young whip' }).click();
   await expect(page.locator('.grid-body [role=row]')).toHaveCount(1);
-}
-
-async function saved(page: Page): Promise<TreeFile> {
-  const saving = page.waitForEvent('download');
-  await page.locator('body').press('Control+s');
-  const read = parseTreeFile(readFileSync(await (await saving).path(), 'utf8'));
-  if (!read.ok) throw new Error(read.reason);
-  return read.file;
 }
 
 const focusedColumn = (page: Page) =>
@@ -69,7 +59,7 @@ test('a branch is added, named, measured and ticked by keys alone, each entry on
   await expect(row.locator('[data-column=upright]')).toHaveText('61');
   await page.keyboard.press('Space');
   await expect(page.getByRole('heading', { name: 'With the 1 ticked branch' })).toBeVisible();
-  const branch = (await saved(page)).axes.find((axis) => axis.name === 'Low branch');
+  const branch = (await savedByKey(page)).axes.find((axis) => axis.name === 'Low branch');
   if (branch === undefined) throw new Error('the branch is not in the file');
   const figures = branchFigures(branch);
   expect(figures.lengthM).toBeCloseTo(0.375, 3);

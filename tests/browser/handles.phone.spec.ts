@@ -1,24 +1,15 @@
 /** A limb pulled with a finger, with a second finger that spoils it, and typed in with a thumb. */
-import { readFileSync } from 'node:fs';
 import type { CDPSession, Page } from '@playwright/test';
-import { parseTreeFile } from '../../src/document/parseTreeFile.ts';
 import type { TreeFile } from '../../src/document/treeFile.ts';
 import { branchFigures } from '../../src/editor/figures.ts';
 import { turnDeg } from '../../src/geometry/world.ts';
 import { expect, test } from './house.ts';
+import { savedByKey } from './keySteps.ts';
 import { expectAccessible, openPage, sheet, stageIsDrawn } from './pageSteps.ts';
 
 test.use({ locale: 'en-GB' });
 
 const limb = 'South-east limb';
-
-async function saved(page: Page): Promise<TreeFile> {
-  const saving = page.waitForEvent('download');
-  await page.locator('body').press('Control+s');
-  const read = parseTreeFile(readFileSync(await (await saving).path(), 'utf8'));
-  if (!read.ok) throw new Error(read.reason);
-  return read.file;
-}
 
 const limbIn = (file: TreeFile) => {
   const axis = file.axes.find(({ name }) => name === limb);
@@ -56,7 +47,7 @@ test('a finger pulls the tip in the plane of the view, and a second finger leave
 }) => {
   await beginDrawing(page);
   const cdp = await page.context().newCDPSession(page);
-  const before = await saved(page);
+  const before = await savedByKey(page);
   const [x, y] = await middleOf(page);
   await touch(cdp, 'touchStart', [[x, y, 0]]);
   await touch(cdp, 'touchMove', [[x - 30, y + 20, 0]]);
@@ -69,7 +60,7 @@ test('a finger pulls the tip in the plane of the view, and a second finger leave
     [x - 90, y + 60, 1],
   ]);
   await touch(cdp, 'touchEnd', []);
-  expect(await saved(page)).toEqual(before);
+  expect(await savedByKey(page)).toEqual(before);
   await expect(page.locator('[data-command=undo]')).toBeDisabled();
 
   await page.locator('[data-command=from-south]').tap();
@@ -80,11 +71,11 @@ test('a finger pulls the tip in the plane of the view, and a second finger leave
   await touch(cdp, 'touchMove', [[fromX - 40, fromY + 27, 0]]);
   await touch(cdp, 'touchEnd', []);
   await expect(page.locator('[data-command=undo]')).toBeEnabled();
-  const after = await saved(page);
+  const after = await savedByKey(page);
   expect(limbIn(after).path.map(([, , z]) => z)).toEqual(limbIn(before).path.map(([, , z]) => z));
   expect(limbIn(after).path.at(-1)?.[0]).toBeLessThan((limbIn(before).path.at(-1)?.[0] ?? 0) - 0.05);
   await page.locator('[data-command=undo]').tap();
-  expect(await saved(page)).toEqual(before);
+  expect(await savedByKey(page)).toEqual(before);
 });
 
 test('the figures are typed and locked with a thumb, and hold in the next pull', async ({ page }) => {
@@ -106,7 +97,7 @@ test('the figures are typed and locked with a thumb, and hold in the next pull',
   await touch(cdp, 'touchMove', [[x - 40, y - 10, 0]]);
   await touch(cdp, 'touchMove', [[x - 70, y - 30, 0]]);
   await touch(cdp, 'touchEnd', []);
-  const figures = branchFigures(limbIn(await saved(page)));
+  const figures = branchFigures(limbIn(await savedByKey(page)));
   expect(figures.lengthM).toBeCloseTo(0.745, 3);
   expect(Math.abs(turnDeg(figures.fromUprightDeg, 48.7))).toBeGreaterThan(5);
 });

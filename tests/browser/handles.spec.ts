@@ -1,7 +1,5 @@
 /** A limb brought to its measurements on the stage by mouse and keys; what is checked is the tree file. */
-import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { parseTreeFile } from '../../src/document/parseTreeFile.ts';
 import type { TreeFile } from '../../src/document/treeFile.ts';
 import { branchFigures } from '../../src/editor/figures.ts';
 import { handlePlaces } from '../../src/editor/pull/handlePlaces.ts';
@@ -9,19 +7,12 @@ import { add, distance, scale, type Vec3 } from '../../src/geometry/vec.ts';
 import { direction, turnDeg } from '../../src/geometry/world.ts';
 import type { StageProbe } from '../../src/ui/scene/stageModel.ts';
 import { expect, test } from './house.ts';
+import { savedByKey } from './keySteps.ts';
 import { expectAccessible, openPage, sheet, stageIsDrawn } from './pageSteps.ts';
 
 test.use({ locale: 'en-GB' });
 
 const limb = 'South-east limb';
-
-async function saved(page: Page): Promise<TreeFile> {
-  const saving = page.waitForEvent('download');
-  await page.locator('body').press('Control+s');
-  const read = parseTreeFile(readFileSync(await (await saving).path(), 'utf8'));
-  if (!read.ok) throw new Error(read.reason);
-  return read.file;
-}
 
 const limbIn = (file: TreeFile) => {
   const axis = file.axes.find(({ name }) => name === limb);
@@ -84,7 +75,7 @@ test('a limb is pulled to its measurements from above and from the side, each pu
   page,
 }) => {
   await beginDrawing(page);
-  const before = await saved(page);
+  const before = await savedByKey(page);
   const id = limbIn(before).id;
   const base = handlePlaces(before, id)?.base as Vec3;
   // By tape and compass: 83 cm, bearing 118, 41 degrees from upright. Invented.
@@ -95,12 +86,12 @@ test('a limb is pulled to its measurements from above and from the side, each pu
   await lookFrom(page, 'above');
   await pullTipTo(page, target);
   await expect(page.locator('[data-command=undo]')).toBeEnabled();
-  const half = await saved(page);
+  const half = await savedByKey(page);
   // From above no height changed.
   expect(limbIn(half).path.map(([, y]) => y)).toEqual(limbIn(before).path.map(([, y]) => y));
   await lookFrom(page, 'south');
   await pullTipTo(page, target);
-  const after = await saved(page);
+  const after = await savedByKey(page);
   expect(limbIn(after).path.map(([, , z]) => z)).toEqual(limbIn(half).path.map(([, , z]) => z));
   const figures = branchFigures(limbIn(after));
   expect(distance(handlePlaces(after, id)?.tip as Vec3, target)).toBeLessThan(0.01);
@@ -109,7 +100,7 @@ test('a limb is pulled to its measurements from above and from the side, each pu
   expect(Math.abs(figures.fromUprightDeg - 41)).toBeLessThan(2);
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
-  expect(await saved(page)).toEqual(before);
+  expect(await savedByKey(page)).toEqual(before);
   await expect(page.locator('[data-command=undo]')).toBeDisabled();
 });
 
@@ -126,17 +117,17 @@ test('figures typed beside the limb are exact, and locked ones outlast a pull', 
   await type(/^From upright/, '43.7');
   await type(/^Length/, '87,4');
   await type(/^Thick at base/, '27');
-  const typed = branchFigures(limbIn(await saved(page)));
+  const typed = branchFigures(limbIn(await savedByKey(page)));
   expect(typed.bearingDeg).toBeCloseTo(131.3, 2);
   expect(typed.fromUprightDeg).toBeCloseTo(43.7, 2);
   expect(typed.lengthM).toBeCloseTo(0.874, 3);
-  expect(limbIn(await saved(page)).baseDiameterM).toBe(0.027);
+  expect(limbIn(await savedByKey(page)).baseDiameterM).toBe(0.027);
   await label.getByRole('button', { name: 'Lock the length' }).click();
   await label.getByRole('button', { name: 'Lock the angle' }).click();
-  const tip = handlePlaces(await saved(page), limbIn(await saved(page)).id)?.tip as Vec3;
+  const tip = handlePlaces(await savedByKey(page), limbIn(await savedByKey(page)).id)?.tip as Vec3;
   await lookFrom(page, 'above');
   await pullTipTo(page, add(tip, [0.11, 0, 0.17]));
-  const pulled = branchFigures(limbIn(await saved(page)));
+  const pulled = branchFigures(limbIn(await savedByKey(page)));
   expect(pulled.lengthM).toBeCloseTo(0.874, 3);
   expect(pulled.fromUprightDeg).toBeCloseTo(43.7, 1);
   expect(Math.abs(turnDeg(131.3, pulled.bearingDeg))).toBeGreaterThan(3);
@@ -144,26 +135,26 @@ test('figures typed beside the limb are exact, and locked ones outlast a pull', 
 
 test('the arrow keys move a handle, Enter keeps it as one step, Escape leaves no trace', async ({ page }) => {
   await beginDrawing(page);
-  const before = await saved(page);
+  const before = await savedByKey(page);
   await handle(page, 'tip-0').focus();
   for (const key of ['ArrowUp', 'ArrowUp', 'ArrowRight', 'Shift+ArrowLeft']) await page.keyboard.press(key);
   await page.keyboard.press('Escape');
-  expect(await saved(page)).toEqual(before);
+  expect(await savedByKey(page)).toEqual(before);
   await expect(page.locator('[data-command=undo]')).toBeDisabled();
   await handle(page, 'base-0').focus();
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('Shift+ArrowDown');
   await page.keyboard.press('Enter');
-  const after = await saved(page);
+  const after = await savedByKey(page);
   expect(limbIn(after).atM).toBeCloseTo(limbIn(before).atM + 0.019, 3);
   await page.keyboard.press('Control+z');
-  expect(await saved(page)).toEqual(before);
+  expect(await savedByKey(page)).toEqual(before);
 });
 
 test('Escape in the middle of a pull leaves no trace', async ({ page }) => {
   await beginDrawing(page);
-  const before = await saved(page);
+  const before = await savedByKey(page);
   const box = await handle(page, 'tip-0').boundingBox();
   if (box === null) throw new Error('the tip is not in the picture');
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
@@ -171,7 +162,7 @@ test('Escape in the middle of a pull leaves no trace', async ({ page }) => {
   await page.mouse.move(box.x - 60, box.y + 40, { steps: 3 });
   await page.keyboard.press('Escape');
   await page.mouse.up();
-  expect(await saved(page)).toEqual(before);
+  expect(await savedByKey(page)).toEqual(before);
   await expect(handle(page, 'tip-0')).toBeVisible();
   await expect(page.locator('[data-command=undo]')).toBeDisabled();
 });

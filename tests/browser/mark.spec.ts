@@ -1,24 +1,15 @@
 /** Branches marked by a stroke on the stage; what is checked is the tree file. */
-import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { parseTreeFile } from '../../src/document/parseTreeFile.ts';
 import type { TreeFile } from '../../src/document/treeFile.ts';
 import { stanceOf, treeOf } from '../../src/document/views.ts';
 import { pointAt } from '../../src/geometry/path.ts';
 import { placeTree } from '../../src/geometry/tree.ts';
 import type { StageProbe } from '../../src/ui/scene/stageModel.ts';
 import { expect, test } from './house.ts';
+import { savedByKey } from './keySteps.ts';
 import { expectAccessible, openPage, sheet, stageIsDrawn } from './pageSteps.ts';
 
 test.use({ locale: 'en-GB' });
-
-async function saved(page: Page): Promise<TreeFile> {
-  const saving = page.waitForEvent('download');
-  await page.locator('body').press('Control+s');
-  const read = parseTreeFile(readFileSync(await (await saving).path(), 'utf8'));
-  if (!read.ok) throw new Error(read.reason);
-  return read.file;
-}
 
 /** Pixels of the page along a branch, from a tenth of its length to the end of `share`. */
 async function along(page: Page, file: TreeFile, name: string, share: number) {
@@ -50,7 +41,7 @@ test('a stroke marks what it goes over in one step, and Escape leaves no trace',
   await openPage(page);
   await stageIsDrawn(page);
   await sheet(page, 'Tree').click();
-  const before = await saved(page);
+  const before = await savedByKey(page);
   await page.getByRole('button', { name: 'Draw', exact: true }).click();
   await page.getByRole('button', { name: 'Mark', exact: true }).click();
   await page.getByRole('combobox', { name: 'Mark as' }).selectOption('carries figs');
@@ -61,14 +52,14 @@ test('a stroke marks what it goes over in one step, and Escape leaves no trace',
   await page.keyboard.press('Escape');
   await expect(page.locator('.marking')).toHaveCount(0);
   await page.mouse.up();
-  expect((await saved(page)).axes.filter(({ bearsFigs }) => bearsFigs)).toEqual([]);
+  expect((await savedByKey(page)).axes.filter(({ bearsFigs }) => bearsFigs)).toEqual([]);
   await expect(page.locator('[data-command=undo]')).toBeDisabled();
   await sweepDown(page, way);
   await page.mouse.up();
-  const marked = (await saved(page)).axes.filter(({ bearsFigs }) => bearsFigs).map(({ name }) => name);
+  const marked = (await savedByKey(page)).axes.filter(({ bearsFigs }) => bearsFigs).map(({ name }) => name);
   expect(marked).toContain('South-east limb');
   await expect(page.locator('.branches')).toContainText('carries figs');
   await page.locator('[data-command=undo]').click();
-  expect((await saved(page)).axes.filter(({ bearsFigs }) => bearsFigs)).toEqual([]);
+  expect((await savedByKey(page)).axes.filter(({ bearsFigs }) => bearsFigs)).toEqual([]);
   await expect(page.locator('[data-command=undo]')).toBeDisabled();
 });

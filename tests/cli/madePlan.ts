@@ -1,6 +1,7 @@
 /** A plan made by hand, for tests of its words. */
 import type { Cut } from '../../src/plan/cut.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { noSearch } from '../../src/plan/searchRecord.ts';
 
 const bud: Cut = {
   id: 'rub-off-bud.east-2-b3',
@@ -94,16 +95,7 @@ export const madePlan: Plan = {
       betterIn: 28,
     },
   },
-  search: {
-    candidates: 0,
-    value: null,
-    bound: null,
-    gap: null,
-    broken: null,
-    evaluations: 0,
-    rounds: 0,
-    agreed: true,
-  },
+  search: noSearch,
   choice: [],
   steps: [],
   pinch: null,

@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Cut } from '../../../src/plan/cut.ts';
+import { noSearch } from '../../../src/plan/searchRecord.ts';
 import { createPlanWork } from '../../../src/ui/state/planWork.ts';
 import { smallTree } from '../../editor/smallTree.ts';
 import { score, standInEngine } from './standIn.ts';
@@ -24,16 +25,7 @@ const cut = (id: string): Cut => ({
 const plan = {
   date: '2030-06-23',
   cuts: [cut('first'), cut('second')],
-  search: {
-    candidates: 0,
-    value: null,
-    bound: null,
-    gap: null,
-    broken: null,
-    evaluations: 0,
-    rounds: 0,
-    agreed: true,
-  },
+  search: noSearch,
   choice: [],
   steps: [],
   pinch: null,
