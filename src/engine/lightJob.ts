@@ -32,8 +32,8 @@ const weighing = new Set([
   'cover',
 ]);
 
-/** What of a branch no ray depends on. */
-const marks = new Set(['pin', 'bearsFigs']);
+/** Marks of a branch, and settings, that no ray depends on: the settings only say what light means. */
+const rayless = new Set(['pin', 'bearsFigs', 'fruitHalfAtFraction', 'fruitFullFromFraction']);
 
 /** Everything the rays depend on. */
 function keyOf(
@@ -45,7 +45,7 @@ function keyOf(
   const heatGdd8 = fullLeafHeatGdd8(input, season);
   const rays = [axes, stands, standing, settings, heatGdd8, input.seed, input.leafSeed, input.waves, error];
   // What the grower marked to stay or to go stands there all the same, with figs or without.
-  return JSON.stringify(rays, (name, value: unknown) => (marks.has(name) ? undefined : value));
+  return JSON.stringify(rays, (name, value: unknown) => (rayless.has(name) ? undefined : value));
 }
 
 /** The season in which light counts: from leaf-out to the last useful fig. */

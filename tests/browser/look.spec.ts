@@ -148,6 +148,7 @@ test('the limits are the grower’s to set, are marked as changed and go back', 
   await expect(page.locator('.class-list')).toContainText('under 10 %');
   await page.getByRole('button', { name: 'Back to 27 %' }).click();
   await expect(page.getByText('Changed from 27 %')).toHaveCount(0);
+  await lightIsDone(page);
   expect(await classes()).toBe(before);
   await limit.fill('3');
   await limit.press('Enter');

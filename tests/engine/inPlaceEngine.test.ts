@@ -144,6 +144,19 @@ describe('light after a change', () => {
     expect(after).toEqual(before);
   });
 
+  it('of the limits of the classes follows no ray either, and equals a fresh trace', async () => {
+    const engine = createInPlaceEngine();
+    await engine.light(whip, { waves: 2 }).result;
+    const limited = {
+      ...whip,
+      settings: { ...whip.settings, fruitHalfAtFraction: 0.2, fruitFullFromFraction: 0.41 },
+    };
+    const said = new Set<string>();
+    const after = await engine.light(limited, { waves: 2 }, ({ doing }) => said.add(doing)).result;
+    expect(said).not.toContain('Growing the leaves');
+    expect(after).toEqual(await createInPlaceEngine().light(limited, { waves: 2 }).result);
+  });
+
   it('of a wall is traced anew', async () => {
     const wall = { kind: 'wall', name: 'Wall', heightM: 2.3, thicknessM: 0.2, reflectance: 0.3 } as const;
     const surroundings: TreeFile['site']['surroundings'] = [{ ...wall, from: [-3, 1.7], to: [3, 1.9] }];
