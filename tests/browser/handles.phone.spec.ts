@@ -26,7 +26,7 @@ async function beginDrawing(page: Page): Promise<void> {
   await openPage(page);
   await sheet(page, 'Tree').tap();
   await stageIsDrawn(page);
-  await page.getByRole('button', { name: new RegExp(`^${limb} limb`) }).tap();
+  await page.getByRole('button', { name: new RegExp(`^${limb} \\d`) }).tap();
   await page.locator('[data-command=from-south]').tap();
   await page.locator('[data-command=draw]').tap();
   await expect(page.getByTestId('view-seen')).toHaveText('From the south, east on the right');

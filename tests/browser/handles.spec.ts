@@ -53,7 +53,7 @@ async function beginDrawing(page: Page): Promise<void> {
   await openPage(page);
   await sheet(page, 'Tree').click();
   await stageIsDrawn(page);
-  await page.getByRole('button', { name: new RegExp(`^${limb} limb`) }).click();
+  await page.getByRole('button', { name: new RegExp(`^${limb} \\d`) }).click();
   await lookFrom(page, 'south');
   await page.keyboard.press('d');
   await expect(handle(page, 'tip-0')).toBeVisible();

@@ -129,7 +129,7 @@ test('a branch is moved and deleted, undone, done again and kept', async ({ page
   await sheet(page, 'Tree').click();
   const branches = page.locator('.branches');
   const name = 'South-east limb, lateral 1';
-  await page.getByRole('button', { name: new RegExp(`^${name} lateral`) }).click();
+  await page.getByRole('button', { name: new RegExp(`^${name} \\d`) }).click();
   const chosen = page.locator('.branches tbody.is-selected');
   await chosen.getByRole('textbox', { name: /^Along it/ }).fill('12');
   await chosen.getByRole('textbox', { name: /^Along it/ }).press('Enter');
