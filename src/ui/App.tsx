@@ -6,6 +6,7 @@ import { isWeatherFile, takeWeatherFromDevice } from './files/openWeather.ts';
 import { saveFile } from './files/saveFile.ts';
 import { HostContext } from './frame/host.ts';
 import { Notices } from './frame/Notices.tsx';
+import { isNarrow } from './frame/narrow.ts';
 import { Sheet } from './frame/Sheet.tsx';
 import { TopBar } from './frame/TopBar.tsx';
 import { useKeys } from './frame/useKeys.ts';
@@ -16,9 +17,17 @@ import { PlaceSheet } from './sheets/place/PlaceSheet.tsx';
 import { TreeSheet } from './sheets/tree/TreeSheet.tsx';
 import { WorkSheet } from './sheets/work/WorkSheet.tsx';
 import { StageArea } from './stage/StageArea.tsx';
-import { usePreferences, useView, useWorkbench } from './state/workbench.ts';
+import { usePreferences, useView, useWorkbench, type View } from './state/workbench.ts';
 
 const sheets = { place: PlaceSheet, tree: TreeSheet, light: LightSheet, work: WorkSheet } as const;
+
+/** On a phone the sheet makes room for the tree while the hand draws, and comes back after. */
+function handChanged({ hand, sheetSize }: View): Partial<View> {
+  const next = hand === 'look' ? 'draw' : 'look';
+  if (!isNarrow()) return { hand: next };
+  if (next === 'draw') return { hand: next, sheetSize: 'peek' };
+  return { hand: next, sheetSize: sheetSize === 'peek' ? 'half' : sheetSize };
+}
 
 export function App() {
   const bench = useWorkbench();
@@ -33,7 +42,7 @@ export function App() {
       showSheet: (to) => bench.preferences.setState({ sheet: to }),
       view: (side) => bench.stage.current?.view(side),
       showHelp: () => help.current?.showModal(),
-      toggleHand: () => bench.view.setState(({ hand }) => ({ hand: hand === 'look' ? 'draw' : 'look' })),
+      toggleHand: () => bench.view.setState(handChanged),
       startTree: () => {
         bench.preferences.setState({ sheet: 'tree' });
         const { sheetSize } = bench.view.getState();

@@ -4,19 +4,18 @@ import { useStore } from 'zustand';
 import { commandOf } from '../../editor/commands.ts';
 import { branchOf } from '../../editor/selection.ts';
 import { useHost } from '../frame/host.ts';
+import { isNarrow } from '../frame/narrow.ts';
 import type { FlatSide } from '../scene/framing.ts';
 import { useFile, useSelected, useShownFile, useView, useWorkbench } from '../state/workbench.ts';
 import { type SecondPicture, secondFrame, secondPicture, secondSide, sizePx } from './secondPicture.ts';
 import { viewWords as words } from './viewWords.ts';
-
-/** On a phone, where it would lie over the tree, the picture is folded away until it is asked for. */
-const isNarrow = (): boolean => matchMedia('(max-width: 899px)').matches;
 
 export function SecondView() {
   const { eye, view } = useWorkbench();
   const { isSecondOpen, draftFrame } = useView();
   const side = useStore(eye, ({ now, lastSide }) => (now === null ? null : secondSide(now, lastSide)));
   if (side === null || draftFrame !== null) return null;
+  // On a phone, where it would lie over the tree, the picture is folded away until it is asked for.
   const isOpen = isSecondOpen ?? !isNarrow();
   return (
     <div className="second-view">
